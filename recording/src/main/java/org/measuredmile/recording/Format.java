@@ -1,0 +1,24 @@
+package org.measuredmile.recording;
+
+/// The file formats that recordings come in.
+public enum Format {
+    GPX("GPX", "GPX 1.0 and 1.1, track points with extensions"),
+    NMEA("NMEA 0183", "sentences of a satellite receiver"),
+    DELIMITED("delimited text", "columns separated by comma, semicolon, tab or bar");
+
+    private final String title;
+    private final String meaning;
+
+    Format(String title, String meaning) {
+        this.title = title;
+        this.meaning = meaning;
+    }
+
+    public String title() {
+        return title;
+    }
+
+    public String meaning() {
+        return meaning;
+    }
+}

@@ -1,0 +1,55 @@
+package org.measuredmile.recording;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/// What an instrument recorded: channels on one strictly increasing time base.
+///
+/// Shape: `timesS` holds the time of every sample that was kept, strictly increasing, from 0; a channel's times are a
+/// subset of it. `samples` counts what the file held, kept or not. `segments` are in order and do not overlap.
+/// `counts` are the format's own numbers ("tracks", "segments", "points", "waypoints", "routes", "rows",
+/// "wrong-checksum" …).
+/// Unit: seconds from `start`; without a start, from the first sample. `zoneStated` is false when the file gave local
+/// times without saying of which zone, and they were read as UTC.
+public record Recording(
+        String name,
+        Format format,
+        String device,
+        Optional<Instant> start,
+        boolean zoneStated,
+        long samples,
+        double[] timesS,
+        List<Segment> segments,
+        List<Channel> channels,
+        SortedMap<String, Long> counts,
+        List<Finding> findings) {
+    public Recording {
+        segments = List.copyOf(segments);
+        channels = List.copyOf(channels);
+        counts = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(counts));
+        findings = List.copyOf(findings);
+    }
+
+    /// The first channel of a kind that has samples.
+    public Optional<Channel> channel(ChannelKind kind) {
+        return channels.stream()
+                .filter(channel -> channel.kind() == kind && !channel.isEmpty())
+                .findFirst();
+    }
+
+    /// Time from the first to the last sample, in seconds; 0 when there are fewer than two.
+    public double spanS() {
+        return timesS.length < 2 ? 0 : timesS[timesS.length - 1] - timesS[0];
+    }
+
+    /// The same recording with more findings.
+    public Recording noting(List<Finding> more) {
+        var all = new java.util.ArrayList<>(findings);
+        all.addAll(more);
+        return new Recording(
+                name, format, device, start, zoneStated, samples, timesS, segments, channels, counts, all);
+    }
+}

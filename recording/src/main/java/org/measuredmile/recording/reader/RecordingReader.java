@@ -1,0 +1,18 @@
+package org.measuredmile.recording.reader;
+
+import java.io.IOException;
+import java.io.InputStream;
+import org.measuredmile.recording.Format;
+
+/// A reader of one format.
+public interface RecordingReader {
+    Format format();
+
+    /// Whether the first bytes of a file (up to 8 KiB of them) look like this format.
+    boolean recognises(byte[] head);
+
+    /// Reads a whole file in one pass and bounded memory.
+    ///
+    /// Error: IOException only when the stream itself fails; whatever the bytes hold is answered by a [Decoding].
+    Decoding read(String name, InputStream bytes) throws IOException;
+}

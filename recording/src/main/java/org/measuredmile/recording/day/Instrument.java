@@ -1,0 +1,58 @@
+package org.measuredmile.recording.day;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.measuredmile.quantity.QuantityKind;
+
+/// What a reading or a recording was taken with, and what is known of its errors.
+///
+/// Unit: `resolution` in the SI unit of [Kind#quantity()]; `delayS` in seconds; `frameRateHz` in frames a second.
+public record Instrument(
+        String id,
+        Kind kind,
+        OptionalDouble resolution,
+        Optional<Calibration> calibration,
+        OptionalDouble delayS,
+        OptionalDouble frameRateHz) {
+    /// The instruments of the trade. The ids are those of day.yaml.
+    public enum Kind {
+        RECEIVER("receiver", QuantityKind.SPEED),
+        WHEEL("wheel", QuantityKind.SPEED),
+        TAPE("tape", QuantityKind.LENGTH),
+        STOPWATCH("stopwatch", QuantityKind.TIME),
+        CAMERA("camera", QuantityKind.TIME),
+        SCALE("scale", QuantityKind.MASS),
+        WALL_METER("wall-meter", QuantityKind.ENERGY),
+        SOUND_METER("sound-meter", QuantityKind.SOUND_LEVEL),
+        LIGHT_METER("light-meter", QuantityKind.ILLUMINANCE),
+        PRESSURE_GAUGE("pressure-gauge", QuantityKind.PRESSURE),
+        BATTERY_LOG("battery-log", QuantityKind.ENERGY);
+
+        private final String id;
+        private final QuantityKind quantity;
+
+        Kind(String id, QuantityKind quantity) {
+            this.id = id;
+            this.quantity = quantity;
+        }
+
+        public String id() {
+            return id;
+        }
+
+        public QuantityKind quantity() {
+            return quantity;
+        }
+    }
+
+    /// What a comparison with something better known gave: true value = factor · reading.
+    ///
+    /// Unit: `standardUncertainty` is that of the factor, so it is relative.
+    public record Calibration(double factor, double standardUncertainty, Optional<LocalDate> date) {}
+
+    /// The factor that readings are multiplied by; 1 without a calibration.
+    public double factor() {
+        return calibration.map(Calibration::factor).orElse(1.0);
+    }
+}

@@ -1,0 +1,59 @@
+package org.measuredmile.recording.day;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+
+/// A date, a place, a crew, a bike in a configuration, its runs, readings and recordings.
+///
+/// Shape: lists in the order of their files.
+public record TestDay(
+        String id,
+        LocalDate date,
+        ZoneId timeZone,
+        String place,
+        String bike,
+        Configuration configuration,
+        List<CrewMember> crew,
+        List<Rider> riders,
+        Optional<PreRideCheck> preRideCheck,
+        Conditions conditions,
+        List<Instrument> instruments,
+        List<Course> courses,
+        List<NotRidden> notRidden,
+        List<Run> runs,
+        List<Reading> readings,
+        List<RecordingEntry> recordings) {
+    public TestDay {
+        crew = List.copyOf(crew);
+        riders = List.copyOf(riders);
+        instruments = List.copyOf(instruments);
+        courses = List.copyOf(courses);
+        notRidden = List.copyOf(notRidden);
+        runs = List.copyOf(runs);
+        readings = List.copyOf(readings);
+        recordings = List.copyOf(recordings);
+    }
+
+    public Optional<Instrument> instrument(String id) {
+        return instruments.stream().filter(one -> one.id().equals(id)).findFirst();
+    }
+
+    /// The first instrument of a kind, for readings that do not name theirs.
+    public Optional<Instrument> instrument(Instrument.Kind kind) {
+        return instruments.stream().filter(one -> one.kind() == kind).findFirst();
+    }
+
+    public Optional<Course> course(String id) {
+        return courses.stream().filter(one -> one.id().equals(id)).findFirst();
+    }
+
+    public Optional<Rider> rider(String code) {
+        return riders.stream().filter(one -> one.code().equals(code)).findFirst();
+    }
+
+    public Optional<RecordingEntry> recording(String file) {
+        return recordings.stream().filter(one -> one.file().equals(file)).findFirst();
+    }
+}

@@ -1,0 +1,6 @@
+package org.measuredmile.trial;
+
+/// How many runs, fixed before riding.
+///
+/// Shape: `usual` runs a variant; `least` that any figure needs; `bothDirections` when runs go both ways in pairs.
+public record RunPlan(int usual, int least, boolean bothDirections) {}

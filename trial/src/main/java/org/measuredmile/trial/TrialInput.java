@@ -1,0 +1,48 @@
+package org.measuredmile.trial;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.day.Bike;
+import org.measuredmile.recording.day.Instrument;
+import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.TestDay;
+
+/// All that a trial's reduction may read.
+///
+/// Shape: `runs` are this trial's, in the order of runs.csv, each variant completed with the trial's usual values;
+/// `readings` are resolved by its declaration; `recordings` are the day's decoded files by name; `used` holds the
+/// figures it declared to use, where there are any.
+public record TrialInput(
+        TestDay day,
+        Bike bike,
+        List<Run> runs,
+        ResolvedReadings readings,
+        SortedMap<String, Recording> recordings,
+        ScatterRecord scatter,
+        SortedMap<FigureKey, Figure> used) {
+    public TrialInput {
+        runs = List.copyOf(runs);
+        recordings = Collections.unmodifiableSortedMap(new TreeMap<>(recordings));
+        used = Collections.unmodifiableSortedMap(new TreeMap<>(used));
+    }
+
+    /// The instrument that wrote a recording, where recordings.csv says so.
+    public Optional<Instrument> instrumentOf(Recording recording) {
+        return day.recording(recording.name()).map(RecordingEntry::instrument).flatMap(day::instrument);
+    }
+
+    /// This trial's runs that a recording holds, in the order written; empty when nobody said.
+    public List<Run> runsIn(Recording recording) {
+        var entry = day.recording(recording.name());
+        if (entry.isEmpty()) {
+            return List.of();
+        }
+        var named = entry.get().runs();
+        return runs.stream().filter(run -> named.contains(run.id())).toList();
+    }
+}

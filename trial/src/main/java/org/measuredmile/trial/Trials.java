@@ -1,0 +1,30 @@
+package org.measuredmile.trial;
+
+import java.util.List;
+import java.util.Optional;
+
+/// The list of trials: the table of contents of the product.
+public final class Trials {
+    /// Every trial, in the order of a test day.
+    public static final List<Trial> ALL = List.of();
+
+    private Trials() {}
+
+    public static Optional<Trial> find(String id) {
+        return ALL.stream().filter(trial -> trial.declaration().id().equals(id)).findFirst();
+    }
+
+    /// The declaration of a figure by its id.
+    public static Optional<FigureSpec> figure(String figureId) {
+        return ALL.stream()
+                .flatMap(trial -> trial.declaration().figure(figureId).stream())
+                .findFirst();
+    }
+
+    /// The trial that delivers a figure.
+    public static Optional<Trial> delivering(String figureId) {
+        return ALL.stream()
+                .filter(trial -> trial.declaration().figure(figureId).isPresent())
+                .findFirst();
+    }
+}

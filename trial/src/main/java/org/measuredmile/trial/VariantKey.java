@@ -1,0 +1,31 @@
+package org.measuredmile.trial;
+
+import java.util.List;
+
+/// One way in which runs of a trial, or its figures, may differ: `method=tape`.
+///
+/// Shape: `values` are all that is allowed, each with the word people use; empty when any value may stand (a level's
+/// number). `usual` is taken when a run does not say; empty when it must say. Only figures with equal values are ranked
+/// together.
+public record VariantKey(String name, String title, List<Choice> values, String usual) {
+    /// A value and its words: `20-mph`, "from 20 mph".
+    public record Choice(String value, String words) {}
+
+    public VariantKey {
+        values = List.copyOf(values);
+    }
+
+    /// Whether a run may say so.
+    public boolean admits(String value) {
+        return values.isEmpty() || values.stream().anyMatch(choice -> choice.value().equals(value));
+    }
+
+    /// The words for a value; the value itself when it has none.
+    public String words(String value) {
+        return values.stream()
+                .filter(choice -> choice.value().equals(value))
+                .map(Choice::words)
+                .findFirst()
+                .orElse(title + " " + value);
+    }
+}

@@ -1,0 +1,53 @@
+package org.measuredmile.trial;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.Instrument;
+import org.measuredmile.recording.day.Reading;
+
+/// A day's readings as one trial understands them: each with its quantity, read once, in SI.
+///
+/// Shape: by run id (empty text for the day) and reading name. A run's own reading stands before the day's, the day's
+/// before the condition of the same name in day.yaml. What could not be read or believed is not here but in `faults`
+/// of its run.
+public record ResolvedReadings(
+        SortedMap<String, SortedMap<String, Value>> byRun, SortedMap<String, List<Finding>> faults) {
+    /// A reading's value.
+    ///
+    /// Unit: `si` and `resolution` in the SI unit of the declared quantity; `si` already carries the instrument's
+    /// calibration factor. `word` holds the text of a reading of kind WORD, for which `si` is 0.
+    public record Value(double si, double resolution, String word, Optional<Instrument> instrument, Reading reading) {}
+
+    public ResolvedReadings {
+        byRun = Collections.unmodifiableSortedMap(new TreeMap<>(byRun));
+        faults = Collections.unmodifiableSortedMap(new TreeMap<>(faults));
+    }
+
+    /// The value for a run: its own, or the day's.
+    public Optional<Value> of(String run, String name) {
+        return ownOf(run, name).or(() -> ownOf("", name));
+    }
+
+    /// The value that belongs to the day.
+    public Optional<Value> ofDay(String name) {
+        return ownOf("", name);
+    }
+
+    /// The word read for a run or the day; empty text when there is none.
+    public String word(String run, String name) {
+        return of(run, name).map(Value::word).orElse("");
+    }
+
+    /// What is wrong with the readings of a run.
+    public List<Finding> faultsOf(String run) {
+        return faults.getOrDefault(run, List.of());
+    }
+
+    private Optional<Value> ownOf(String run, String name) {
+        return Optional.ofNullable(byRun.getOrDefault(run, Collections.emptySortedMap()).get(name));
+    }
+}

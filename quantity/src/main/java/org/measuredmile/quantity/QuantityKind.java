@@ -1,9 +1,10 @@
 package org.measuredmile.quantity;
 
+import java.util.Arrays;
 import java.util.List;
 
-/// A kind of quantity that the road tests deal in, with the SI unit that every stored value of it is in and the units
-/// it is shown in.
+/// A kind of quantity that the road tests deal in, with the SI unit that every stored value of it is in and the
+/// units it is shown in.
 ///
 /// Unit: `si` is the unit of every bare double of this kind; `metric` and `imperial` are what people are shown.
 public enum QuantityKind {
@@ -62,7 +63,7 @@ public enum QuantityKind {
 
     /// Every unit that a value of this kind may be written in, in the order of [Unit].
     public List<Unit> units() {
-        return java.util.Arrays.stream(Unit.values())
+        return Arrays.stream(Unit.values())
                 .filter(unit -> unit.dimension() == si.dimension())
                 .toList();
     }

@@ -2,8 +2,8 @@ package org.measuredmile.quantity;
 
 /// A unit that a reading, a recording or a result may be in, and its exact ratio to the SI unit.
 ///
-/// Unit: SI value = (value + offset) · numerator / denominator; ratios are exact decimals kept as numerator and
-/// denominator, so that a conversion rounds once.
+/// Unit: SI value = (value + offset) · numerator / denominator; ratios are exact, kept as numerator and
+/// denominator in lowest terms.
 /// Source: NIST Special Publication 811 (2008), appendix B (foot 0.3048 m, pound 0.45359237 kg, pound-force from
 /// standard gravity 9.80665 m/s², international mile 1609.344 m, nautical mile 1852 m); SI Brochure, 9th edition.
 public enum Unit {
@@ -25,11 +25,14 @@ public enum Unit {
     FOOT_PER_SECOND("ft/s", Dimension.SPEED, 3048, 10_000),
     SECOND("s", Dimension.TIME, 1, 1),
     MILLISECOND("ms", Dimension.TIME, 1, 1000),
+    MICROSECOND("µs", Dimension.TIME, 1, 1_000_000),
+    NANOSECOND("ns", Dimension.TIME, 1, 1_000_000_000),
     MINUTE("min", Dimension.TIME, 60, 1),
     HOUR("h", Dimension.TIME, 3600, 1),
     KILOGRAM("kg", Dimension.MASS, 1, 1),
     GRAM("g", Dimension.MASS, 1, 1000),
     POUND("lb", Dimension.MASS, 45_359_237, 100_000_000),
+    STONE("st", Dimension.MASS, 635_029_318, 100_000_000),
     OUNCE("oz", Dimension.MASS, 45_359_237, 1_600_000_000),
     METRE_PER_SECOND_SQUARED("m/s²", Dimension.ACCELERATION, 1, 1),
     FOOT_PER_SECOND_SQUARED("ft/s²", Dimension.ACCELERATION, 3048, 10_000),
@@ -63,9 +66,12 @@ public enum Unit {
     HERTZ("Hz", Dimension.FREQUENCY, 1, 1),
     PER_MINUTE("/min", Dimension.FREQUENCY, 1, 60),
     VOLT("V", Dimension.VOLTAGE, 1, 1),
+    MILLIVOLT("mV", Dimension.VOLTAGE, 1, 1000),
     AMPERE("A", Dimension.CURRENT, 1, 1),
+    MILLIAMPERE("mA", Dimension.CURRENT, 1, 1000),
     COULOMB("C", Dimension.CHARGE, 1, 1),
     AMPERE_HOUR("Ah", Dimension.CHARGE, 3600, 1),
+    MILLIAMPERE_HOUR("mAh", Dimension.CHARGE, 36, 10),
     LUX("lx", Dimension.ILLUMINANCE, 1, 1),
     DECIBEL_A("dB(A)", Dimension.SOUND_LEVEL, 1, 1),
     TESLA("T", Dimension.MAGNETIC_FLUX_DENSITY, 1, 1),
@@ -85,8 +91,24 @@ public enum Unit {
         this.symbol = symbol;
         this.dimension = dimension;
         this.offset = offset;
-        this.numerator = numerator;
-        this.denominator = denominator;
+        double common = greatestCommonDivisor(numerator, denominator);
+        this.numerator = numerator / common;
+        this.denominator = denominator / common;
+    }
+
+    /// Small terms keep products exact for longer; 1 for terms that are no whole numbers.
+    private static double greatestCommonDivisor(double a, double b) {
+        if (a != Math.rint(a) || b != Math.rint(b)) {
+            return 1;
+        }
+        double larger = a;
+        double smaller = b;
+        while (smaller != 0) {
+            double rest = larger % smaller;
+            larger = smaller;
+            smaller = rest;
+        }
+        return larger;
     }
 
     /// How it is printed after a number.

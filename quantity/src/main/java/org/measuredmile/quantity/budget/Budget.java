@@ -9,7 +9,8 @@ import org.measuredmile.quantity.statistics.StudentT;
 /// The contributions to one figure's uncertainty, and what they come to.
 ///
 /// Shape: contributions keep the order given.
-/// Source: JCGM 100:2008, 5.1.2 (root sum of squares), G.4.1 equation (G.2b) (effective degrees of freedom), G.3 (t).
+/// Source: JCGM 100:2008, 5.1.2 (root sum of squares), G.4.1 equation (G.2b) (effective degrees of freedom), G.3
+/// (t).
 public record Budget(List<Contribution> contributions) {
     public Budget {
         contributions = List.copyOf(contributions);
@@ -66,7 +67,8 @@ public record Budget(List<Contribution> contributions) {
     /// Largest first, for showing.
     public List<Contribution> byWeight() {
         return contributions.stream()
-                .sorted(Comparator.comparingDouble(Contribution::standardUncertainty).reversed())
+                .sorted(Comparator.comparingDouble(Contribution::standardUncertainty)
+                        .reversed())
                 .toList();
     }
 }

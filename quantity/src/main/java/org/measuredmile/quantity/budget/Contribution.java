@@ -3,8 +3,8 @@ package org.measuredmile.quantity.budget;
 /// What one input adds to the uncertainty of a figure.
 ///
 /// Unit: `standardUncertainty` is |sensitivity| · u(input), in the SI unit of the figure.
-/// Shape: `shared` names the thing that other figures have in common with this input (an instrument's calibration,
-/// say), so that it can cancel in a difference; empty when nothing is shared.
+/// Shape: `shared` names the thing that other figures have in common with this input (an instrument's
+/// calibration, say), so that it can cancel in a difference; empty when nothing is shared.
 /// Error: IllegalArgumentException for a negative or non-finite uncertainty, or degrees of freedom below 1
 /// (infinite ones are `Double.POSITIVE_INFINITY`).
 /// Source: JCGM 100:2008, 4.2 (type A), 4.3 (type B), 5.1.3.

@@ -1,0 +1,138 @@
+package org.measuredmile.quantity;
+
+import java.math.BigDecimal;
+import org.measuredmile.quantity.Rounding.Rounded;
+
+/// Prints quantities for people of one system, with the digits of one kind of page.
+///
+/// Shape: values and half-widths go in in SI units, unrounded; each is converted, then rounded once. No-break
+/// spaces hold a number and its unit together; nothing depends on a locale.
+/// Error: IllegalArgumentException for what is not a finite number, and for a negative half-width.
+public record QuantityPrinter(UnitSystem system, Digits digits) {
+    private static final String MINUS = "\u2212";
+
+    /// How many digits a half-width is given.
+    public enum Digits {
+        /// Two: the crew's pages, tables, exports.
+        DESK,
+        /// One, or two when it begins with 1: published pages and prose.
+        PROSE
+    }
+
+    /// A quantity in the crew's own system and in the other.
+    public record InBoth(Printed first, Printed other) {}
+
+    public static QuantityPrinter desk(UnitSystem system) {
+        return new QuantityPrinter(system, Digits.DESK);
+    }
+
+    public static QuantityPrinter prose(UnitSystem system) {
+        return new QuantityPrinter(system, Digits.PROSE);
+    }
+
+    /// The same digits in the other system.
+    public QuantityPrinter other() {
+        return new QuantityPrinter(system.other(), digits);
+    }
+
+    /// A value with the half-width of its interval: `21.40 ± 0.61 ft`, `1:19.4 ± 1.8 s`, `4 h 38 ± 12 min`.
+    public Printed figure(double si, double halfWidthSi, QuantityKind kind) {
+        if (kind.si().dimension() == Dimension.TIME) {
+            return DurationText.print(si, halfWidthSi, this);
+        }
+        Unit unit = kind.shown(system);
+        return of(round(unit.fromSi(si), unit.differenceFromSi(halfWidthSi)), unit);
+    }
+
+    /// The same in this system and in the other, each rounded by its own half-width.
+    public InBoth figureInBoth(double si, double halfWidthSi, QuantityKind kind) {
+        return new InBoth(figure(si, halfWidthSi, kind), other().figure(si, halfWidthSi, kind));
+    }
+
+    /// A difference of two values, with its sign: `+0.82 ± 0.63 ft`; offsets of temperature scales drop out.
+    public Printed difference(double si, double halfWidthSi, QuantityKind kind) {
+        Printed plain;
+        if (kind.si().dimension() == Dimension.TIME) {
+            plain = figure(si, halfWidthSi, kind);
+        } else {
+            Unit unit = kind.shown(system);
+            plain = of(round(unit.differenceFromSi(si), unit.differenceFromSi(halfWidthSi)), unit);
+        }
+        boolean signed =
+                plain.value().startsWith(MINUS) || plain.value().chars().allMatch(c -> "0.:".indexOf(c) >= 0);
+        return signed ? plain : new Printed("+" + plain.value(), plain.plusMinus(), plain.unit());
+    }
+
+    /// A value without an interval, to a stated number of digits after the point.
+    public Printed value(double si, QuantityKind kind, int decimals) {
+        return in(kind.shown(system), si, decimals);
+    }
+
+    /// A value in a given unit, to a stated number of digits after the point.
+    public static Printed in(Unit unit, double si, int decimals) {
+        return new Printed(digits(Rounding.toDecimals(unit.fromSi(si), decimals)), "", unit.symbol());
+    }
+
+    /// An interval in words: `from 20.8 to 22.0 ft`, its ends rounded to the place of its half-width in prose.
+    public String interval(Interval si, QuantityKind kind) {
+        Unit unit = kind.shown(system);
+        double low = unit.fromSi(si.low());
+        double halfWidth = unit.differenceFromSi(si.halfWidth());
+        Rounded lower = Rounding.forProse(low, halfWidth);
+        Rounded upper = Rounding.forProse(unit.fromSi(si.high()), halfWidth);
+        String from = digits(lower.value());
+        return "from" + Printed.NO_BREAK_SPACE + from + " to" + Printed.NO_BREAK_SPACE
+                + new Printed(digits(upper.value()), "", unit.symbol()).text();
+    }
+
+    /// A lower bound: `at least 25.0 mi`.
+    public String atLeast(double si, QuantityKind kind, int decimals) {
+        return "at least" + Printed.NO_BREAK_SPACE + value(si, kind, decimals).text();
+    }
+
+    /// An upper bound: `at most 25.0 mi`.
+    public String atMost(double si, QuantityKind kind, int decimals) {
+        return "at most" + Printed.NO_BREAK_SPACE + value(si, kind, decimals).text();
+    }
+
+    /// A chance in whole per cent: `72 %`, `over 99 %`, `under 1 %`.
+    ///
+    /// Valid: from 0 to 1; anything else is an IllegalArgumentException.
+    public static String chance(double probability) {
+        if (!(probability >= 0 && probability <= 1)) {
+            throw new IllegalArgumentException("chance " + probability + " is not from 0 to 1");
+        }
+        String perCent = Printed.NO_BREAK_SPACE + "%";
+        if (probability > 0.99) {
+            return "over" + Printed.NO_BREAK_SPACE + "99" + perCent;
+        }
+        if (probability < 0.01) {
+            return "under" + Printed.NO_BREAK_SPACE + "1" + perCent;
+        }
+        return Rounding.toDecimals(Unit.PER_CENT.fromSi(probability), 0) + perCent;
+    }
+
+    Rounded round(double value, double halfWidth) {
+        return switch (digits) {
+            case DESK -> Rounding.forDesk(value, halfWidth);
+            case PROSE -> Rounding.forProse(value, halfWidth);
+        };
+    }
+
+    private static Printed of(Rounded rounded, Unit unit) {
+        boolean exact = rounded.plusMinus().signum() == 0;
+        return new Printed(digits(rounded.value()), exact ? "" : digits(rounded.plusMinus()), unit.symbol());
+    }
+
+    /// A decimal as it is printed: true minus, comma between thousands from four digits on, no sign on a zero.
+    public static String digits(BigDecimal number) {
+        String plain = number.abs().toPlainString();
+        int point = plain.indexOf('.');
+        int whole = point < 0 ? plain.length() : point;
+        var printed = new StringBuilder(plain);
+        for (int i = whole - 3; i > 0; i -= 3) {
+            printed.insert(i, ',');
+        }
+        return number.signum() < 0 ? MINUS + printed : printed.toString();
+    }
+}

@@ -1,0 +1,81 @@
+package org.measuredmile.quantity;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/// The one place where numbers are rounded for printing.
+///
+/// Shape: a double is taken as its shortest decimal (20.25 is 20.25), and halves go away from zero (20.25 → 20.3,
+/// −2.5 → −3).
+/// Error: IllegalArgumentException for what is not a finite number, and for fewer than one significant digit.
+/// Source: JCGM 100:2008, 7.2.6 (an uncertainty to at most two significant digits, the value to the same place).
+public final class Rounding {
+    private Rounding() {}
+
+    /// A value and its half-width, rounded to the same place.
+    public record Rounded(BigDecimal value, BigDecimal plusMinus) {}
+
+    /// To a number of digits after the point; negative ones round to tens, hundreds and so on.
+    public static BigDecimal toDecimals(double value, int decimals) {
+        return decimal(value).setScale(decimals, RoundingMode.HALF_UP);
+    }
+
+    /// To a number of significant digits; a carry keeps that number (0.0996 to two is 0.10).
+    public static BigDecimal toSignificant(double value, int digits) {
+        if (digits < 1) {
+            throw new IllegalArgumentException(digits + " significant digits, at least 1 needed");
+        }
+        BigDecimal rounded = decimal(value).round(new MathContext(digits, RoundingMode.HALF_UP));
+        if (rounded.signum() == 0) {
+            return BigDecimal.ZERO.setScale(digits - 1);
+        }
+        return rounded.setScale(rounded.scale() + digits - rounded.precision());
+    }
+
+    /// For desk, tables and exports: the half-width to two significant digits, the value to the same place.
+    ///
+    /// Shape: a half-width of 0 leaves the value as it is.
+    public static Rounded forDesk(double value, double halfWidth) {
+        return together(value, halfWidth, toSignificant(halfWidth, 2));
+    }
+
+    /// For readers: the half-width to one significant digit, to two when it begins with 1; the value to the same
+    /// place.
+    ///
+    /// Shape: a half-width of 0 leaves the value as it is.
+    public static Rounded forProse(double value, double halfWidth) {
+        return together(value, halfWidth, proseHalfWidth(halfWidth));
+    }
+
+    private static BigDecimal proseHalfWidth(double halfWidth) {
+        BigDecimal two = toSignificant(halfWidth, 2);
+        if (beginsWithOne(two)) {
+            return two;
+        }
+        BigDecimal one = toSignificant(halfWidth, 1);
+        // 0.96 becomes 1, which begins with 1 and so is shown as 1.0.
+        return beginsWithOne(one) ? one.setScale(one.scale() + 1) : one;
+    }
+
+    private static Rounded together(double value, double halfWidth, BigDecimal rounded) {
+        if (halfWidth < 0) {
+            throw new IllegalArgumentException("half-width " + halfWidth + " is below 0");
+        }
+        if (rounded.signum() == 0) {
+            return new Rounded(decimal(value), BigDecimal.ZERO);
+        }
+        return new Rounded(toDecimals(value, rounded.scale()), rounded);
+    }
+
+    private static boolean beginsWithOne(BigDecimal number) {
+        return number.unscaledValue().toString().startsWith("1");
+    }
+
+    private static BigDecimal decimal(double value) {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException(value + " cannot be rounded");
+        }
+        return BigDecimal.valueOf(value);
+    }
+}

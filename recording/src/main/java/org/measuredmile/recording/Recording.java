@@ -49,7 +49,6 @@ public record Recording(
     public Recording noting(List<Finding> more) {
         var all = new java.util.ArrayList<>(findings);
         all.addAll(more);
-        return new Recording(
-                name, format, device, start, zoneStated, samples, timesS, segments, channels, counts, all);
+        return new Recording(name, format, device, start, zoneStated, samples, timesS, segments, channels, counts, all);
     }
 }

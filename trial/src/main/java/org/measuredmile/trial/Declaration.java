@@ -134,9 +134,23 @@ public record Declaration(
 
         /// The finished declaration, with its handbook page.
         public Declaration handbook(Handbook handbook) {
-            return new Declaration(id, version, title, purpose, List.copyOf(cautions), follows, needsPreRideCheck,
-                    List.copyOf(causes), List.copyOf(variants), runs, List.copyOf(readings), List.copyOf(recordings),
-                    List.copyOf(limits), List.copyOf(uses), List.copyOf(figures), handbook);
+            return new Declaration(
+                    id,
+                    version,
+                    title,
+                    purpose,
+                    List.copyOf(cautions),
+                    follows,
+                    needsPreRideCheck,
+                    List.copyOf(causes),
+                    List.copyOf(variants),
+                    runs,
+                    List.copyOf(readings),
+                    List.copyOf(recordings),
+                    List.copyOf(limits),
+                    List.copyOf(uses),
+                    List.copyOf(figures),
+                    handbook);
         }
     }
 }

@@ -62,12 +62,13 @@ public record Figure(
     public Figure noting(List<Finding> more) {
         var all = new java.util.ArrayList<>(findings);
         all.addAll(more);
-        return new Figure(key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used,
-                all, inputs);
+        return new Figure(
+                key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used, all, inputs);
     }
 
     public Figure from(List<InputHash> hashes) {
-        return new Figure(key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used,
-                findings, hashes);
+        return new Figure(
+                key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used, findings,
+                hashes);
     }
 }

@@ -27,13 +27,23 @@ public record FigureSpec(
 
     /// A figure that is not the primary one and is comparable between versions.
     public static FigureSpec of(String id, String title, QuantityKind kind, Better better, Chapter chapter) {
-        return new FigureSpec(id, title, kind, better, chapter, List.of(), false, true,
-                new Scatter(0, Double.POSITIVE_INFINITY, 0, Double.POSITIVE_INFINITY, false), List.of(), "");
+        return new FigureSpec(
+                id,
+                title,
+                kind,
+                better,
+                chapter,
+                List.of(),
+                false,
+                true,
+                new Scatter(0, Double.POSITIVE_INFINITY, 0, Double.POSITIVE_INFINITY, false),
+                List.of(),
+                "");
     }
 
     public FigureSpec by(String... keys) {
-        return new FigureSpec(id, title, kind, better, chapter, List.of(keys), primary, comparable, prior, words,
-                meaning);
+        return new FigureSpec(
+                id, title, kind, better, chapter, List.of(keys), primary, comparable, prior, words, meaning);
     }
 
     public FigureSpec speaksForTheTrial() {
@@ -41,17 +51,17 @@ public record FigureSpec(
     }
 
     public FigureSpec scatter(Scatter stated) {
-        return new FigureSpec(id, title, kind, better, chapter, variantKeys, primary, comparable, stated, words,
-                meaning);
+        return new FigureSpec(
+                id, title, kind, better, chapter, variantKeys, primary, comparable, stated, words, meaning);
     }
 
     public FigureSpec called(String... inProse) {
-        return new FigureSpec(id, title, kind, better, chapter, variantKeys, primary, comparable, prior,
-                List.of(inProse), meaning);
+        return new FigureSpec(
+                id, title, kind, better, chapter, variantKeys, primary, comparable, prior, List.of(inProse), meaning);
     }
 
     public FigureSpec meaning(String sentence) {
-        return new FigureSpec(id, title, kind, better, chapter, variantKeys, primary, comparable, prior, words,
-                sentence);
+        return new FigureSpec(
+                id, title, kind, better, chapter, variantKeys, primary, comparable, prior, words, sentence);
     }
 }

@@ -38,50 +38,116 @@ public record ReadingSpec(
 
     /// A reading of every run.
     public static ReadingSpec ofRun(String name, String title, QuantityKind kind) {
-        return new ReadingSpec(name, title, kind, Scope.RUN, false, Variant.NONE, Everything.INTERVAL, 0,
-                Optional.empty(), "tester", List.of(), "");
+        return new ReadingSpec(
+                name,
+                title,
+                kind,
+                Scope.RUN,
+                false,
+                Variant.NONE,
+                Everything.INTERVAL,
+                0,
+                Optional.empty(),
+                "tester",
+                List.of(),
+                "");
     }
 
     /// A reading taken once a day.
     public static ReadingSpec ofDay(String name, String title, QuantityKind kind) {
-        return new ReadingSpec(name, title, kind, Scope.DAY, false, Variant.NONE, Everything.INTERVAL, 0,
-                Optional.empty(), "tester", List.of(), "");
+        return new ReadingSpec(
+                name,
+                title,
+                kind,
+                Scope.DAY,
+                false,
+                Variant.NONE,
+                Everything.INTERVAL,
+                0,
+                Optional.empty(),
+                "tester",
+                List.of(),
+                "");
     }
 
     public ReadingSpec mustBeGiven() {
-        return new ReadingSpec(name, title, kind, scope, true, when, plausible, resolution, instrument, takenBy,
-                choices, hint);
+        return new ReadingSpec(
+                name, title, kind, scope, true, when, plausible, resolution, instrument, takenBy, choices, hint);
     }
 
     public ReadingSpec onlyWhen(String key, String value) {
-        return new ReadingSpec(name, title, kind, scope, required, Variant.of(key, value), plausible, resolution,
-                instrument, takenBy, choices, hint);
+        return new ReadingSpec(
+                name,
+                title,
+                kind,
+                scope,
+                required,
+                Variant.of(key, value),
+                plausible,
+                resolution,
+                instrument,
+                takenBy,
+                choices,
+                hint);
     }
 
     /// The range outside which a value is no measurement but a slip.
     public ReadingSpec plausible(double low, double high) {
-        return new ReadingSpec(name, title, kind, scope, required, when, new Interval(low, high), resolution,
-                instrument, takenBy, choices, hint);
+        return new ReadingSpec(
+                name,
+                title,
+                kind,
+                scope,
+                required,
+                when,
+                new Interval(low, high),
+                resolution,
+                instrument,
+                takenBy,
+                choices,
+                hint);
     }
 
     public ReadingSpec by(Instrument.Kind usual, double usualResolution) {
-        return new ReadingSpec(name, title, kind, scope, required, when, plausible, usualResolution,
-                Optional.of(usual), takenBy, choices, hint);
+        return new ReadingSpec(
+                name,
+                title,
+                kind,
+                scope,
+                required,
+                when,
+                plausible,
+                usualResolution,
+                Optional.of(usual),
+                takenBy,
+                choices,
+                hint);
     }
 
     public ReadingSpec takenBy(String role) {
-        return new ReadingSpec(name, title, kind, scope, required, when, plausible, resolution, instrument, role,
-                choices, hint);
+        return new ReadingSpec(
+                name, title, kind, scope, required, when, plausible, resolution, instrument, role, choices, hint);
     }
 
     public ReadingSpec oneOf(String... words) {
-        return new ReadingSpec(name, title, kind, scope, required, when, plausible, resolution, instrument, takenBy,
-                List.of(words), hint);
+        return new ReadingSpec(
+                name,
+                title,
+                kind,
+                scope,
+                required,
+                when,
+                plausible,
+                resolution,
+                instrument,
+                takenBy,
+                List.of(words),
+                hint);
     }
 
     public ReadingSpec hint(String words) {
-        return new ReadingSpec(name, title, kind, scope, required, when, plausible, resolution, instrument, takenBy,
-                choices, words);
+        return new ReadingSpec(
+                name, title, kind, scope, required, when, plausible, resolution, instrument, takenBy, choices, words);
     }
 
     private static final class Everything {

@@ -48,6 +48,7 @@ public record ResolvedReadings(
     }
 
     private Optional<Value> ownOf(String run, String name) {
-        return Optional.ofNullable(byRun.getOrDefault(run, Collections.emptySortedMap()).get(name));
+        return Optional.ofNullable(
+                byRun.getOrDefault(run, Collections.emptySortedMap()).get(name));
     }
 }

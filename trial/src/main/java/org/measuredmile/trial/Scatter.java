@@ -5,7 +5,10 @@ package org.measuredmile.trial;
 /// Unit: standard deviations, relative to the figure's value when `relative`, else in its SI unit.
 /// Shape: degrees of freedom say how well each is known.
 public record Scatter(
-        double betweenRuns, double runDegreesOfFreedom, double betweenDays, double dayDegreesOfFreedom,
+        double betweenRuns,
+        double runDegreesOfFreedom,
+        double betweenDays,
+        double dayDegreesOfFreedom,
         boolean relative) {
     /// The standard deviation between runs of a figure of the given value, in its SI unit.
     public double betweenRunsAt(double value) {

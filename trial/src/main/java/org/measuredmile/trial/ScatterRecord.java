@@ -1,5 +1,6 @@
 package org.measuredmile.trial;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -14,6 +15,14 @@ public record ScatterRecord(String name, String date, SortedMap<String, Scatter>
 
     public ScatterRecord {
         byFigure = Collections.unmodifiableSortedMap(new TreeMap<>(byFigure));
+    }
+
+    /// The record as text with every number in full, for its hash.
+    public byte[] text() {
+        var text = new StringBuilder(name).append('\n').append(date).append('\n');
+        byFigure.forEach((figure, scatter) ->
+                text.append(figure).append(' ').append(scatter).append('\n'));
+        return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 
     public Scatter of(FigureSpec figure) {

@@ -8,8 +8,7 @@ import org.measuredmile.quantity.QuantityKind;
 ///
 /// Unit: times in seconds from `originS` on the recording's own time base; values in the SI unit of `kind`.
 public record Trace(
-        String recording, double originS, String originWords, QuantityKind kind, List<Line> lines,
-        List<Event> events) {
+        String recording, double originS, String originWords, QuantityKind kind, List<Line> lines, List<Event> events) {
     /// What a line of a plot is.
     public enum Role {
         SAMPLES,

@@ -17,7 +17,8 @@ public record VariantKey(String name, String title, List<Choice> values, String 
 
     /// Whether a run may say so.
     public boolean admits(String value) {
-        return values.isEmpty() || values.stream().anyMatch(choice -> choice.value().equals(value));
+        return values.isEmpty()
+                || values.stream().anyMatch(choice -> choice.value().equals(value));
     }
 
     /// The words for a value; the value itself when it has none.

@@ -38,8 +38,18 @@ public record Bike(
     /// A bike of which only the id is known.
     public static Bike known(String id) {
         return new Bike(
-                id, "", "", OptionalInt.empty(), "", "", "unknown", OptionalInt.empty(), "", Price.UNKNOWN,
-                Loan.UNKNOWN, List.of());
+                id,
+                "",
+                "",
+                OptionalInt.empty(),
+                "",
+                "",
+                "unknown",
+                OptionalInt.empty(),
+                "",
+                Price.UNKNOWN,
+                Loan.UNKNOWN,
+                List.of());
     }
 
     /// Maker and model, or the id when neither is known.

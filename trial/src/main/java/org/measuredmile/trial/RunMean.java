@@ -1,0 +1,237 @@
+package org.measuredmile.trial;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.measuredmile.quantity.budget.Budget;
+import org.measuredmile.quantity.budget.Contribution;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Place;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Figure.FigureRun;
+import org.measuredmile.trial.Figure.Narrowing;
+
+/// A figure that is the mean of its runs: the plain mean, or the mean of the two directions where runs go both ways.
+///
+/// The scatter is a moderated variance, (ν₀s₀² + νs²)/(ν₀ + ν), of the stated scatter and of these runs; what is common
+/// to all runs of the day is added whole and never divided by their number. The any-day interval adds the scatter
+/// between days.
+///
+/// Source: JCGM 100:2008, 4.2.3 and 5.1.2; docs/handbook/intervals.md. The moderated variance is that of Smyth (2004),
+/// Statistical Applications in Genetics and Molecular Biology 3(1), section 3, from memory.
+public final class RunMean {
+    private final Declaration declaration;
+    private final FigureSpec spec;
+    private final Variant variant;
+    private final Scatter scatter;
+    private final List<FigureRun> runs = new ArrayList<>();
+    private final List<String> directions = new ArrayList<>();
+    private final List<Contribution> common = new ArrayList<>();
+    private final List<String> assumed = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
+
+    private RunMean(Declaration declaration, FigureSpec spec, Variant variant, Scatter scatter) {
+        this.declaration = declaration;
+        this.spec = spec;
+        this.variant = variant;
+        this.scatter = scatter;
+    }
+
+    /// The figure of an id in a variant, with the scatter that the input's record or the declaration states.
+    public static RunMean of(Declaration declaration, String figureId, Variant variant, ScatterRecord record) {
+        var spec = declaration.requireFigure(figureId);
+        return new RunMean(declaration, spec, variant.only(spec.variantKeys()), record.of(spec));
+    }
+
+    /// A run, counted or not, in order.
+    public RunMean run(FigureRun run, String direction) {
+        runs.add(run);
+        directions.add(direction);
+        return this;
+    }
+
+    /// Something that all runs of the day share: it does not average out.
+    public RunMean common(Contribution contribution) {
+        if (contribution.standardUncertainty() > 0) {
+            common.add(contribution);
+        }
+        return this;
+    }
+
+    public RunMean assumed(String what) {
+        assumed.add(what);
+        return this;
+    }
+
+    public RunMean finding(Finding finding) {
+        findings.add(finding);
+        return this;
+    }
+
+    /// Whether any run counts, without which there is no figure.
+    public boolean hasRuns() {
+        return runs.stream().anyMatch(FigureRun::counted);
+    }
+
+    /// The mean of the runs that count.
+    ///
+    /// Error: IllegalStateException when none does; ask [#hasRuns()] first.
+    public double value() {
+        return spread().mean();
+    }
+
+    /// The figure.
+    ///
+    /// Error: IllegalStateException when no run counts.
+    public Figure figure() {
+        var spread = spread();
+        var typeA = typeA(spread, 0);
+        var thisDay = new Budget(with(typeA));
+        var betweenDays = new Contribution(
+                "between days",
+                Contribution.Evaluation.B,
+                scatter.betweenDaysAt(spread.mean()),
+                scatter.dayDegreesOfFreedom(),
+                "");
+        var anyDay = thisDay.plus(betweenDays);
+        noteRuns(spread);
+        return new Figure(
+                new FigureKey(spec.id(), variant),
+                spec.kind(),
+                declaration.id(),
+                declaration.version(),
+                spread.mean(),
+                thisDay.around(spread.mean()),
+                anyDay.around(spread.mean()),
+                runs,
+                anyDay.byWeight(),
+                narrowings(spread, betweenDays),
+                assumed,
+                List.of(),
+                findings,
+                List.of());
+    }
+
+    private List<Contribution> with(Contribution typeA) {
+        var all = new ArrayList<Contribution>();
+        all.add(typeA);
+        all.addAll(common);
+        return all;
+    }
+
+    /// Mean, degrees of freedom and sum of squares of the counted runs, by direction where there are two.
+    private record Spread(double mean, double sumOfSquares, int degreesOfFreedom, double perRun, int count, int ways) {}
+
+    private Spread spread() {
+        Map<String, List<Double>> byDirection = new TreeMap<>();
+        for (int i = 0; i < runs.size(); i++) {
+            if (runs.get(i).counted()) {
+                String way = declaration.runs().bothDirections() ? directions.get(i) : "";
+                byDirection
+                        .computeIfAbsent(way, _ -> new ArrayList<>())
+                        .add(runs.get(i).value().orElseThrow());
+            }
+        }
+        if (byDirection.isEmpty()) {
+            throw new IllegalStateException(spec.id() + ": no run counts");
+        }
+        double sumOfMeans = 0;
+        double sumOfSquares = 0;
+        double perRun = 0;
+        int count = 0;
+        for (var values : byDirection.values()) {
+            double mean = mean(values);
+            sumOfMeans += mean;
+            for (double value : values) {
+                sumOfSquares += (value - mean) * (value - mean);
+            }
+            perRun += 1.0 / values.size();
+            count += values.size();
+        }
+        int ways = byDirection.size();
+        return new Spread(sumOfMeans / ways, sumOfSquares, count - ways, perRun / (ways * ways), count, ways);
+    }
+
+    private static double mean(List<Double> values) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
+        }
+        return sum / values.size();
+    }
+
+    private Contribution typeA(Spread spread, int more) {
+        double stated = scatter.betweenRunsAt(spread.mean());
+        double statedDegrees = scatter.runDegreesOfFreedom();
+        double moderated = Double.isInfinite(statedDegrees)
+                ? stated
+                : Math.sqrt((statedDegrees * stated * stated + spread.sumOfSquares())
+                        / (statedDegrees + spread.degreesOfFreedom()));
+        double perRun = spread.perRun() * spread.count() / (spread.count() + more);
+        String input = "scatter of " + (spread.count() + more) + (spread.count() + more == 1 ? " run" : " runs");
+        return Contribution.typeA(
+                input, moderated * Math.sqrt(perRun), statedDegrees + spread.degreesOfFreedom() + more);
+    }
+
+    private List<Narrowing> narrowings(Spread spread, Contribution betweenDays) {
+        var narrowings = new ArrayList<Narrowing>();
+        int more = spread.ways() == 2 || declaration.runs().bothDirections() ? 4 : 3;
+        narrowings.add(narrowing(more + " more runs", new Budget(with(typeA(spread, more))).plus(betweenDays)));
+        var asNow = new Budget(with(typeA(spread, 0)));
+        common.stream()
+                .max(Comparator.comparingDouble(Contribution::standardUncertainty))
+                .ifPresent(largest -> narrowings.add(narrowing(
+                        largest.input() + " known twice as well", halving(asNow.plus(betweenDays), largest))));
+        if (betweenDays.standardUncertainty() > 0) {
+            var halved = halved(betweenDays, Math.sqrt(0.5));
+            narrowings.add(narrowing("the same on one more day", asNow.plus(halved)));
+        }
+        narrowings.sort(Comparator.comparingDouble(one -> one.intervalThen().halfWidth()));
+        return narrowings;
+    }
+
+    private Narrowing narrowing(String what, Budget then) {
+        return new Narrowing(what, then.around(value()).interval95());
+    }
+
+    private static Budget halving(Budget budget, Contribution which) {
+        return new Budget(budget.contributions().stream()
+                .map(one -> one.equals(which) ? halved(one, 0.5) : one)
+                .toList());
+    }
+
+    private static Contribution halved(Contribution one, double factor) {
+        return new Contribution(
+                one.input(),
+                one.evaluation(),
+                one.standardUncertainty() * factor,
+                one.degreesOfFreedom(),
+                one.shared());
+    }
+
+    private void noteRuns(Spread spread) {
+        if (runs.stream().anyMatch(run -> run.counted() && run.state() == Run.State.PROPOSED)) {
+            findings.add(Finding.warning(
+                    "not-confirmed",
+                    Place.NOWHERE,
+                    "runs found by the tool are in this figure and nobody has confirmed them",
+                    "confirm, move or void each run"));
+        }
+        if (spread.count() < declaration.runs().usual()) {
+            findings.add(Finding.note(
+                    "few-runs",
+                    Place.NOWHERE,
+                    spread.count() + " of the " + declaration.runs().usual() + " runs planned count"));
+        }
+        if (declaration.runs().bothDirections() && spread.ways() == 1) {
+            findings.add(Finding.warning(
+                    "unpaired",
+                    Place.NOWHERE,
+                    "ridden one way only, so wind and slope are in the figure",
+                    "ride the other direction too"));
+        }
+    }
+}

@@ -65,7 +65,7 @@ public final class ModelFit {
     public sealed interface Outcome {
         /// Parameters that the samples and the priors agree on best.
         ///
-        /// Shape: `cost` is half the sum of all squared residuals, priors included; `reducedChiSquare` that of the
+        /// Shape: `cost` is the sum of all squared residuals, priors included; `reducedChiSquare` that of the
         /// samples alone over their number less that of the free parameters; `onBound` names parameters that ended at a
         /// bound, which are no results.
         record Settled(
@@ -173,7 +173,7 @@ public final class ModelFit {
             double[] here = residuals(at);
             double cost = 0;
             for (double residual : here) {
-                cost += residual * residual / 2;
+                cost += residual * residual;
             }
             lastCost = cost;
             double[][] jacobian = new double[here.length][at.length];
@@ -229,7 +229,7 @@ public final class ModelFit {
                     parameters,
                     values,
                     covariance(optimum.getJacobian()),
-                    ofAll / 2,
+                    ofAll,
                     ofSamples / Math.max(1, samples.length - free.size()),
                     atBounds(values));
         }

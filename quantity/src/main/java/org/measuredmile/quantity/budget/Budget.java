@@ -3,6 +3,7 @@ package org.measuredmile.quantity.budget;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.statistics.StudentT;
 
@@ -25,6 +26,28 @@ public record Budget(List<Contribution> contributions) {
         var all = new ArrayList<>(contributions);
         all.add(more);
         return new Budget(all);
+    }
+
+    /// The budget of a difference between this budget's figure and another's, whose shared inputs cancel.
+    ///
+    /// Shape: contributions that share a name are one input that acts on both figures in the same direction; what
+    /// is left of it is the difference of their sizes. All others stay as they are.
+    /// Source: JCGM 100:2008, 5.2.2, equation (13), with a correlation of 1 for what is shared.
+    public Budget minus(Budget other) {
+        var left = new ArrayList<Contribution>();
+        var matched = new ArrayList<>(other.contributions);
+        for (var mine : contributions) {
+            Optional<Contribution> theirs = matched.stream()
+                    .filter(each -> !mine.shared().isEmpty() && each.shared().equals(mine.shared()))
+                    .findFirst();
+            theirs.ifPresent(matched::remove);
+            double size = mine.standardUncertainty()
+                    - theirs.map(Contribution::standardUncertainty).orElse(0.0);
+            left.add(new Contribution(
+                    mine.input(), mine.evaluation(), Math.abs(size), mine.degreesOfFreedom(), mine.shared()));
+        }
+        left.addAll(matched);
+        return new Budget(left);
     }
 
     /// The root sum of squares of all contributions.

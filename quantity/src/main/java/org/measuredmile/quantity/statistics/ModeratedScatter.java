@@ -5,8 +5,7 @@ package org.measuredmile.quantity.statistics;
 /// Unit: `standardDeviation` in that of the runs.
 /// Shape: variance (ν₀s₀² + νs²)/(ν₀ + ν) with ν₀ + ν degrees of freedom; a single run adds nothing to the prior.
 /// Error: IllegalArgumentException for a prior below 0 or with less than one degree of freedom.
-/// Source: JCGM 100:2008, 4.2.4 (a pooled estimate from earlier work) and H.3.6 note (pooling by degrees of
-/// freedom).
+/// Source: JCGM 100:2008, 4.2.4 (a pooled estimate from earlier work).
 public record ModeratedScatter(double standardDeviation, double degreesOfFreedom) {
     public ModeratedScatter {
         if (!(standardDeviation >= 0 && standardDeviation < Double.POSITIVE_INFINITY)) {

@@ -12,7 +12,9 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /// The repository as the rules see it: its modules, its sources, its compiled classes.
 final class House {
@@ -24,6 +26,8 @@ final class House {
     static final List<String> PURE = List.of("quantity", "recording", "roadload", "trial", "comparison", "publication");
 
     private static final Set<String> NOT_OURS = Set.of(".git", "target", "node_modules", ".idea", ".vscode");
+
+    private static final Map<List<String>, JavaClasses> IMPORTED = new ConcurrentHashMap<>();
 
     static final Path ROOT = findRoot();
 
@@ -88,6 +92,10 @@ final class House {
 
     /// Compiled classes that ship, of the given modules; those without sources have none.
     static JavaClasses classes(List<String> modules) {
+        return IMPORTED.computeIfAbsent(List.copyOf(modules), House::importClasses);
+    }
+
+    private static JavaClasses importClasses(List<String> modules) {
         var folders = modules.stream()
                 .filter(module -> !mainJava(module).isEmpty())
                 .map(module -> ROOT.resolve(module).resolve("target/classes"))

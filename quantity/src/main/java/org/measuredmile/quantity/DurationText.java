@@ -1,6 +1,7 @@
 package org.measuredmile.quantity;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import org.measuredmile.quantity.Rounding.Rounded;
 
 /// Prints times: seconds under a minute, minutes and seconds under an hour, hours and minutes from there on.
@@ -15,22 +16,27 @@ final class DurationText {
 
     /// A time with its half-width: `6.41 ± 0.28 s`, `1:19.4 ± 1.8 s`, `4 h 38 ± 12 min`.
     static Printed print(double seconds, double halfWidthS, QuantityPrinter printer) {
-        Rounded inSeconds = printer.round(seconds, halfWidthS);
+        Rounded inSeconds = printer.round(Rounding.decimal(seconds), Rounding.decimal(halfWidthS));
         if (inSeconds.value().abs().compareTo(HOUR_S) < 0) {
             return new Printed(clock(inSeconds.value()), plusMinus(inSeconds), "s");
         }
-        Rounded inMinutes = printer.round(Unit.MINUTE.fromSi(seconds), Unit.MINUTE.fromSi(halfWidthS));
+        Rounded inMinutes = printer.round(Unit.MINUTE.decimalFromSi(seconds), Unit.MINUTE.decimalFromSi(halfWidthS));
         return new Printed(hoursAndMinutes(inMinutes.value()), plusMinus(inMinutes), "min");
     }
 
-    /// Minutes and seconds by the clock, `1:19.4`; plain seconds under a minute.
+    /// By the clock: `1:19.4` from a minute on, `4:38:10` from an hour on, plain seconds under a minute.
     static String clock(BigDecimal seconds) {
         BigDecimal magnitude = seconds.abs();
         if (magnitude.compareTo(SIXTY) < 0) {
             return QuantityPrinter.digits(seconds);
         }
-        BigDecimal[] split = magnitude.divideAndRemainder(SIXTY);
-        return sign(seconds) + split[0].toBigInteger() + ":" + twoDigits(split[1]);
+        BigDecimal[] minutes = magnitude.divideAndRemainder(SIXTY);
+        if (magnitude.compareTo(HOUR_S) < 0) {
+            return sign(seconds) + minutes[0].toBigInteger() + ":" + twoDigits(minutes[1]);
+        }
+        BigDecimal[] hours = minutes[0].divideAndRemainder(SIXTY);
+        String minutesPart = twoDigits(hours[1].setScale(0, RoundingMode.UNNECESSARY));
+        return sign(seconds) + hours[0].toBigInteger() + ":" + minutesPart + ":" + twoDigits(minutes[1]);
     }
 
     private static String hoursAndMinutes(BigDecimal minutes) {
@@ -48,7 +54,7 @@ final class DurationText {
     }
 
     /// A number of minutes or seconds with both its whole digits.
-    static String twoDigits(BigDecimal below60) {
+    private static String twoDigits(BigDecimal below60) {
         String plain = below60.toPlainString();
         return below60.compareTo(BigDecimal.TEN) < 0 ? "0" + plain : plain;
     }

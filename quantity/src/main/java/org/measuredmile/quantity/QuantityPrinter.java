@@ -41,7 +41,7 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
             return DurationText.print(si, halfWidthSi, this);
         }
         Unit unit = kind.shown(system);
-        return of(round(unit.fromSi(si), unit.differenceFromSi(halfWidthSi)), unit);
+        return of(round(unit.decimalFromSi(si), unit.differenceDecimalFromSi(halfWidthSi)), unit);
     }
 
     /// The same in this system and in the other, each rounded by its own half-width.
@@ -56,33 +56,37 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
             plain = figure(si, halfWidthSi, kind);
         } else {
             Unit unit = kind.shown(system);
-            plain = of(round(unit.differenceFromSi(si), unit.differenceFromSi(halfWidthSi)), unit);
+            plain = of(round(unit.differenceDecimalFromSi(si), unit.differenceDecimalFromSi(halfWidthSi)), unit);
         }
         boolean signed =
                 plain.value().startsWith(MINUS) || plain.value().chars().allMatch(c -> "0.:".indexOf(c) >= 0);
         return signed ? plain : new Printed("+" + plain.value(), plain.plusMinus(), plain.unit());
     }
 
-    /// A value without an interval, to a stated number of digits after the point.
+    /// A value without an interval, to a stated number of digits after the point; times of a minute and more by
+    /// the clock.
     public Printed value(double si, QuantityKind kind, int decimals) {
-        return in(kind.shown(system), si, decimals);
+        Unit unit = kind.shown(system);
+        return unit == Unit.SECOND ? clock(Rounding.toDecimals(si, decimals)) : in(unit, si, decimals);
     }
 
     /// A value in a given unit, to a stated number of digits after the point.
     public static Printed in(Unit unit, double si, int decimals) {
-        return new Printed(digits(Rounding.toDecimals(unit.fromSi(si), decimals)), "", unit.symbol());
+        return new Printed(digits(Rounding.toDecimals(unit.decimalFromSi(si), decimals)), "", unit.symbol());
     }
 
     /// An interval in words: `from 20.8 to 22.0 ft`, its ends rounded to the place of its half-width in prose.
     public String interval(Interval si, QuantityKind kind) {
         Unit unit = kind.shown(system);
-        double low = unit.fromSi(si.low());
-        double halfWidth = unit.differenceFromSi(si.halfWidth());
-        Rounded lower = Rounding.forProse(low, halfWidth);
-        Rounded upper = Rounding.forProse(unit.fromSi(si.high()), halfWidth);
-        String from = digits(lower.value());
-        return "from" + Printed.NO_BREAK_SPACE + from + " to" + Printed.NO_BREAK_SPACE
-                + new Printed(digits(upper.value()), "", unit.symbol()).text();
+        BigDecimal halfWidth = unit.differenceDecimalFromSi(si.halfWidth());
+        BigDecimal low =
+                Rounding.forProse(unit.decimalFromSi(si.low()), halfWidth).value();
+        BigDecimal high =
+                Rounding.forProse(unit.decimalFromSi(si.high()), halfWidth).value();
+        Printed from = unit == Unit.SECOND ? clock(low) : new Printed(digits(low), "", unit.symbol());
+        Printed to = unit == Unit.SECOND ? clock(high) : new Printed(digits(high), "", unit.symbol());
+        String fromText = from.unit().equals(to.unit()) ? from.number() : from.text();
+        return "from" + Printed.NO_BREAK_SPACE + fromText + " to" + Printed.NO_BREAK_SPACE + to.text();
     }
 
     /// A lower bound: `at least 25.0 mi`.
@@ -109,10 +113,15 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
         if (probability < 0.01) {
             return "under" + Printed.NO_BREAK_SPACE + "1" + perCent;
         }
-        return Rounding.toDecimals(Unit.PER_CENT.fromSi(probability), 0) + perCent;
+        return Rounding.toDecimals(Unit.PER_CENT.decimalFromSi(probability), 0) + perCent;
     }
 
-    Rounded round(double value, double halfWidth) {
+    private static Printed clock(BigDecimal seconds) {
+        boolean plain = seconds.abs().compareTo(BigDecimal.valueOf(60)) < 0;
+        return new Printed(DurationText.clock(seconds), "", plain ? Unit.SECOND.symbol() : "");
+    }
+
+    Rounded round(BigDecimal value, BigDecimal halfWidth) {
         return switch (digits) {
             case DESK -> Rounding.forDesk(value, halfWidth);
             case PROSE -> Rounding.forProse(value, halfWidth);

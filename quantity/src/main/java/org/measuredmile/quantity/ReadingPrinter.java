@@ -16,7 +16,7 @@ public final class ReadingPrinter {
 
     /// Feet and inches to the nearest half inch.
     public static String feetAndHalfInches(double metres) {
-        long halves = whole(2 * Unit.INCH.fromSi(metres));
+        long halves = whole(Unit.INCH.decimalFromSi(metres).multiply(BigDecimal.TWO));
         long magnitude = Math.abs(halves);
         long inches = magnitude / 2 % 12;
         String half = magnitude % 2 == 0 ? "" : "½";
@@ -26,14 +26,14 @@ public final class ReadingPrinter {
 
     /// Feet and inches to the nearest inch.
     public static String feetAndInches(double metres) {
-        long inches = whole(Unit.INCH.fromSi(metres));
+        long inches = whole(Unit.INCH.decimalFromSi(metres));
         long magnitude = Math.abs(inches);
         return sign(inches) + joined(magnitude / 12, "ft", Long.toString(magnitude % 12), "in");
     }
 
     /// Pounds and ounces to the nearest ounce.
     public static String poundsAndOunces(double kilograms) {
-        long ounces = whole(Unit.OUNCE.fromSi(kilograms));
+        long ounces = whole(Unit.OUNCE.decimalFromSi(kilograms));
         long magnitude = Math.abs(ounces);
         return sign(ounces) + joined(magnitude / 16, "lb", Long.toString(magnitude % 16), "oz");
     }
@@ -63,23 +63,13 @@ public final class ReadingPrinter {
     /// A time by the clock: `1:08.3` in minutes and seconds, `4:38:10` from an hour on, `8.3 s` under a minute.
     public static String byTheClock(double seconds, int decimals) {
         BigDecimal rounded = Rounding.toDecimals(seconds, decimals);
-        BigDecimal magnitude = rounded.abs();
-        if (magnitude.compareTo(BigDecimal.valueOf(60)) < 0) {
-            return QuantityPrinter.digits(rounded) + SPACE + "s";
-        }
-        if (magnitude.compareTo(BigDecimal.valueOf(3600)) < 0) {
-            return DurationText.clock(rounded);
-        }
-        BigDecimal[] split = magnitude.divideAndRemainder(BigDecimal.valueOf(3600));
-        BigDecimal[] minutesAndSeconds = split[1].divideAndRemainder(BigDecimal.valueOf(60));
-        String minutes = DurationText.twoDigits(minutesAndSeconds[0].setScale(0));
-        String clock = minutes + ":" + DurationText.twoDigits(minutesAndSeconds[1]);
-        return (rounded.signum() < 0 ? "\u2212" : "") + split[0].toBigInteger() + ":" + clock;
+        boolean underAMinute = rounded.abs().compareTo(BigDecimal.valueOf(60)) < 0;
+        return DurationText.clock(rounded) + (underAMinute ? SPACE + "s" : "");
     }
 
     /// Hours and minutes to the nearest minute: `4 h 38 min`.
     public static String hoursAndMinutes(double seconds) {
-        long minutes = whole(Unit.MINUTE.fromSi(seconds));
+        long minutes = whole(Unit.MINUTE.decimalFromSi(seconds));
         long magnitude = Math.abs(minutes);
         return sign(minutes) + joined(magnitude / 60, "h", Long.toString(magnitude % 60), "min");
     }
@@ -93,7 +83,7 @@ public final class ReadingPrinter {
         return String.join(SPACE, parts);
     }
 
-    private static long whole(double number) {
+    private static long whole(BigDecimal number) {
         return Rounding.toDecimals(number, 0).longValueExact();
     }
 

@@ -18,15 +18,23 @@ public final class Rounding {
 
     /// To a number of digits after the point; negative ones round to tens, hundreds and so on.
     public static BigDecimal toDecimals(double value, int decimals) {
-        return decimal(value).setScale(decimals, RoundingMode.HALF_UP);
+        return toDecimals(decimal(value), decimals);
+    }
+
+    static BigDecimal toDecimals(BigDecimal value, int decimals) {
+        return value.setScale(decimals, RoundingMode.HALF_UP);
     }
 
     /// To a number of significant digits; a carry keeps that number (0.0996 to two is 0.10).
     public static BigDecimal toSignificant(double value, int digits) {
+        return toSignificant(decimal(value), digits);
+    }
+
+    private static BigDecimal toSignificant(BigDecimal value, int digits) {
         if (digits < 1) {
             throw new IllegalArgumentException(digits + " significant digits, at least 1 needed");
         }
-        BigDecimal rounded = decimal(value).round(new MathContext(digits, RoundingMode.HALF_UP));
+        BigDecimal rounded = value.round(new MathContext(digits, RoundingMode.HALF_UP));
         if (rounded.signum() == 0) {
             return BigDecimal.ZERO.setScale(digits - 1);
         }
@@ -37,6 +45,10 @@ public final class Rounding {
     ///
     /// Shape: a half-width of 0 leaves the value as it is.
     public static Rounded forDesk(double value, double halfWidth) {
+        return forDesk(decimal(value), decimal(halfWidth));
+    }
+
+    static Rounded forDesk(BigDecimal value, BigDecimal halfWidth) {
         return together(value, halfWidth, toSignificant(halfWidth, 2));
     }
 
@@ -45,10 +57,14 @@ public final class Rounding {
     ///
     /// Shape: a half-width of 0 leaves the value as it is.
     public static Rounded forProse(double value, double halfWidth) {
+        return forProse(decimal(value), decimal(halfWidth));
+    }
+
+    static Rounded forProse(BigDecimal value, BigDecimal halfWidth) {
         return together(value, halfWidth, proseHalfWidth(halfWidth));
     }
 
-    private static BigDecimal proseHalfWidth(double halfWidth) {
+    private static BigDecimal proseHalfWidth(BigDecimal halfWidth) {
         BigDecimal two = toSignificant(halfWidth, 2);
         if (beginsWithOne(two)) {
             return two;
@@ -58,12 +74,12 @@ public final class Rounding {
         return beginsWithOne(one) ? one.setScale(one.scale() + 1) : one;
     }
 
-    private static Rounded together(double value, double halfWidth, BigDecimal rounded) {
-        if (halfWidth < 0) {
+    private static Rounded together(BigDecimal value, BigDecimal halfWidth, BigDecimal rounded) {
+        if (halfWidth.signum() < 0) {
             throw new IllegalArgumentException("half-width " + halfWidth + " is below 0");
         }
         if (rounded.signum() == 0) {
-            return new Rounded(decimal(value), BigDecimal.ZERO);
+            return new Rounded(value, BigDecimal.ZERO);
         }
         return new Rounded(toDecimals(value, rounded.scale()), rounded);
     }
@@ -72,7 +88,8 @@ public final class Rounding {
         return number.unscaledValue().toString().startsWith("1");
     }
 
-    private static BigDecimal decimal(double value) {
+    /// The shortest decimal of a double.
+    static BigDecimal decimal(double value) {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException(value + " cannot be rounded");
         }

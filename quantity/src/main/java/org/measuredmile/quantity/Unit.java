@@ -1,5 +1,8 @@
 package org.measuredmile.quantity;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+
 /// A unit that a reading, a recording or a result may be in, and its exact ratio to the SI unit.
 ///
 /// Unit: SI value = (value + offset) · numerator / denominator; ratios are exact, kept as numerator and
@@ -128,6 +131,19 @@ public enum Unit {
     /// The value in this unit of a value in the SI unit.
     public double fromSi(double si) {
         return si * denominator / numerator - offset;
+    }
+
+    /// The value in this unit of a value in the SI unit, for printing: exact for the shortest decimal of that
+    /// value, so that a half stays a half (0.145 is 14.5 %).
+    BigDecimal decimalFromSi(double si) {
+        return differenceDecimalFromSi(si).subtract(BigDecimal.valueOf(offset));
+    }
+
+    /// The same for a difference or a half-width: offsets drop out.
+    BigDecimal differenceDecimalFromSi(double si) {
+        return Rounding.decimal(si)
+                .multiply(BigDecimal.valueOf(denominator))
+                .divide(BigDecimal.valueOf(numerator), MathContext.DECIMAL128);
     }
 
     /// A difference or a standard uncertainty in the SI unit, of one in this unit: offsets drop out.

@@ -25,6 +25,10 @@ final class UnitLibrary {
     }
 
     static Found find(String spelling, Dimension dimension) {
+        // The library would take "m/10" and "m 5" for units.
+        if (spelling.chars().anyMatch(Character::isDigit)) {
+            return new Found.Unknown();
+        }
         javax.measure.Unit<?> unit;
         try {
             unit = SimpleUnitFormat.getInstance().parse(spelling.strip());

@@ -18,7 +18,9 @@ final class DurationText {
     static Printed print(double seconds, double halfWidthS, QuantityPrinter printer) {
         Rounded inSeconds = printer.round(Rounding.decimal(seconds), Rounding.decimal(halfWidthS));
         if (inSeconds.value().abs().compareTo(HOUR_S) < 0) {
-            return new Printed(clock(inSeconds.value()), plusMinus(inSeconds), "s");
+            boolean exact = inSeconds.plusMinus().signum() == 0;
+            boolean byTheClock = inSeconds.value().abs().compareTo(SIXTY) >= 0;
+            return new Printed(clock(inSeconds.value()), plusMinus(inSeconds), exact && byTheClock ? "" : "s");
         }
         Rounded inMinutes = printer.round(Unit.MINUTE.decimalFromSi(seconds), Unit.MINUTE.decimalFromSi(halfWidthS));
         return new Printed(hoursAndMinutes(inMinutes.value()), plusMinus(inMinutes), "min");

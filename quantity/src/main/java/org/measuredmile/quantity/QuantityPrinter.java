@@ -36,6 +36,8 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
     }
 
     /// A value with the half-width of its interval: `21.40 ± 0.61 ft`, `1:19.4 ± 1.8 s`, `4 h 38 ± 12 min`.
+    ///
+    /// Shape: with a half-width of 0 the value stands alone, to six digits at most.
     public Printed figure(double si, double halfWidthSi, QuantityKind kind) {
         if (kind.si().dimension() == Dimension.TIME) {
             return DurationText.print(si, halfWidthSi, this);
@@ -75,16 +77,19 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
         return new Printed(digits(Rounding.toDecimals(unit.decimalFromSi(si), decimals)), "", unit.symbol());
     }
 
-    /// An interval in words: `from 20.8 to 22.0 ft`, its ends rounded to the place of its half-width in prose.
+    /// An interval in words: `from 20.8 to 22.0 ft`, its ends rounded to the place of its half-width in prose;
+    /// one value where both ends print alike.
     public String interval(Interval si, QuantityKind kind) {
         Unit unit = kind.shown(system);
         BigDecimal halfWidth = unit.differenceDecimalFromSi(si.halfWidth());
-        BigDecimal low =
-                Rounding.forProse(unit.decimalFromSi(si.low()), halfWidth).value();
-        BigDecimal high =
-                Rounding.forProse(unit.decimalFromSi(si.high()), halfWidth).value();
+        QuantityPrinter prose = prose(system);
+        BigDecimal low = prose.round(unit.decimalFromSi(si.low()), halfWidth).value();
+        BigDecimal high = prose.round(unit.decimalFromSi(si.high()), halfWidth).value();
         Printed from = unit == Unit.SECOND ? clock(low) : new Printed(digits(low), "", unit.symbol());
         Printed to = unit == Unit.SECOND ? clock(high) : new Printed(digits(high), "", unit.symbol());
+        if (from.equals(to)) {
+            return to.text();
+        }
         String fromText = from.unit().equals(to.unit()) ? from.number() : from.text();
         return "from" + Printed.NO_BREAK_SPACE + fromText + " to" + Printed.NO_BREAK_SPACE + to.text();
     }
@@ -116,12 +121,21 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
         return Rounding.toDecimals(Unit.PER_CENT.decimalFromSi(probability), 0) + perCent;
     }
 
+    /// A value that is known exactly, to six digits without the zeros at its end.
+    private static BigDecimal shortened(BigDecimal value) {
+        BigDecimal stripped = Rounding.toSignificant(value.doubleValue(), 6).stripTrailingZeros();
+        return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+    }
+
     private static Printed clock(BigDecimal seconds) {
         boolean plain = seconds.abs().compareTo(BigDecimal.valueOf(60)) < 0;
         return new Printed(DurationText.clock(seconds), "", plain ? Unit.SECOND.symbol() : "");
     }
 
     Rounded round(BigDecimal value, BigDecimal halfWidth) {
+        if (halfWidth.signum() == 0) {
+            return new Rounded(shortened(value), BigDecimal.ZERO);
+        }
         return switch (digits) {
             case DESK -> Rounding.forDesk(value, halfWidth);
             case PROSE -> Rounding.forProse(value, halfWidth);

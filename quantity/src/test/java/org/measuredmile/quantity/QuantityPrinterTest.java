@@ -36,6 +36,15 @@ class QuantityPrinterTest {
     }
 
     @Test
+    void whatIsKnownExactlyStandsAlone() {
+        assertThat(plain(DESK.figure(6.5, 0, QuantityKind.LENGTH))).isEqualTo("21.3255 ft");
+        assertThat(plain(DESK.figure(50, 0, QuantityKind.COUNT))).isEqualTo("50");
+        assertThat(plain(DESK.figure(90, 0, QuantityKind.TIME))).isEqualTo("1:30");
+        assertThat(plain(DESK.interval(new Interval(6.5, 6.5), QuantityKind.LENGTH)))
+                .isEqualTo("21.3255 ft");
+    }
+
+    @Test
     void figuresForReadersCarryOneDigitOrTwo() {
         assertThat(plain(PROSE.figure(21.4 * FOOT_M, 0.61 * FOOT_M, QuantityKind.LENGTH)))
                 .isEqualTo("21.4 ± 0.6 ft");

@@ -1,0 +1,41 @@
+package org.measuredmile.comparison.standing;
+
+import java.util.List;
+
+/// One bike's place in a standing.
+///
+/// Shape: `rank` counts as in a competition (1, 2, 2, 4), `joint` when others share it. `rankLow` to `rankHigh` holds
+/// the
+/// bike's rank in 95 of 100 draws from the results' uncertainties; `rankProbabilities` starts with that of rank 1.
+/// `groups` are the numbers of the groups of neighbours it belongs to that can't be told apart; `toldApartFromNext`
+/// says
+/// whether the order against the next row is supported, and is true in the last row.
+public record StandingRow(
+        Entrant entrant,
+        int rank,
+        boolean joint,
+        int rankLow,
+        int rankHigh,
+        List<Double> rankProbabilities,
+        List<Integer> groups,
+        boolean toldApartFromNext) {
+    public StandingRow {
+        rankProbabilities = List.copyOf(rankProbabilities);
+        groups = List.copyOf(groups);
+    }
+
+    /// The chance that this bike is the best of them.
+    public double probabilityBest() {
+        return rankProbabilities.getFirst();
+    }
+
+    /// The chance that it is among the best three.
+    public double probabilityTopThree() {
+        return Math.min(
+                1,
+                rankProbabilities.stream()
+                        .limit(3)
+                        .mapToDouble(Double::doubleValue)
+                        .sum());
+    }
+}

@@ -11,7 +11,7 @@ import java.util.TreeMap;
 /// Shape: `timesS` holds the time of every sample that was kept, strictly increasing, from 0; a channel's times are a
 /// subset of it. `samples` counts what the file held, kept or not. `segments` are in order and do not overlap.
 /// `counts` are the format's own numbers ("tracks", "segments", "points", "waypoints", "routes", "rows",
-/// "wrong-checksum" …).
+/// "wrong-checksum" …). `track` holds every position, also those without a time.
 /// Unit: seconds from `start`; without a start, from the first sample. `zoneStated` is false when the file gave local
 /// times without saying of which zone, and they were read as UTC.
 public record Recording(
@@ -25,12 +25,41 @@ public record Recording(
         List<Segment> segments,
         List<Channel> channels,
         SortedMap<String, Long> counts,
-        List<Finding> findings) {
+        List<Finding> findings,
+        Track track) {
     public Recording {
         segments = List.copyOf(segments);
         channels = List.copyOf(channels);
         counts = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(counts));
         findings = List.copyOf(findings);
+    }
+
+    /// A recording whose positions all stand in its channels.
+    public Recording(
+            String name,
+            Format format,
+            String device,
+            Optional<Instant> start,
+            boolean zoneStated,
+            long samples,
+            double[] timesS,
+            List<Segment> segments,
+            List<Channel> channels,
+            SortedMap<String, Long> counts,
+            List<Finding> findings) {
+        this(
+                name,
+                format,
+                device,
+                start,
+                zoneStated,
+                samples,
+                timesS,
+                segments,
+                channels,
+                counts,
+                findings,
+                Track.of(channels, segments));
     }
 
     /// The first channel of a kind that has samples.
@@ -49,6 +78,7 @@ public record Recording(
     public Recording noting(List<Finding> more) {
         var all = new java.util.ArrayList<>(findings);
         all.addAll(more);
-        return new Recording(name, format, device, start, zoneStated, samples, timesS, segments, channels, counts, all);
+        return new Recording(
+                name, format, device, start, zoneStated, samples, timesS, segments, channels, counts, all, track);
     }
 }

@@ -1,0 +1,271 @@
+package org.measuredmile.recording.reader;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Place;
+import org.measuredmile.recording.reader.Clock.Form;
+import org.measuredmile.recording.reader.TimeText.DateOrder;
+
+/// Finds the clocks of a table by name and values, and chooses the one that the rows are put in time by.
+///
+/// The clock that moves from row to row wins, and of those that do so about equally well the one that gives a date.
+/// `start` is a second clock that gives the date where the chosen one counts from its own zero; `marker` is a slower
+/// clock, by whose steps values that were only repeated can be told.
+record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, List<Finding> findings) {
+    private static final double MOST_ROWS = 0.9;
+
+    /// A clock with how often it moved over the rows seen, in a million rows.
+    private record Rated(Clock clock, double covered, int moves, int back) {}
+
+    /// The columns, their first rows and how they are written.
+    record Sample(String source, List<ColumnName> names, List<String[]> rows, char decimalMark) {
+        List<String> filled(int column) {
+            return rows.stream()
+                    .map(cells -> Clock.cell(cells, column))
+                    .filter(text -> !text.isEmpty())
+                    .toList();
+        }
+    }
+
+    static Optional<ClockChoice> of(Sample sample) {
+        List<Finding> findings = new ArrayList<>();
+        List<Rated> rated = new ArrayList<>();
+        for (Clock clock : clocks(sample, findings)) {
+            rated.add(rate(clock, sample));
+        }
+        List<Rated> fit = rated.stream()
+                .filter(each -> each.covered >= MOST_ROWS && each.back * 5 <= Math.max(each.moves, 1))
+                .toList();
+        Rated absolute = best(fit, true);
+        Rated relative = best(fit, false);
+        Rated chosen =
+                relative == null || (absolute != null && absolute.moves * 2 >= relative.moves) ? absolute : relative;
+        if (chosen == null) {
+            return Optional.empty();
+        }
+        Optional<Clock> start =
+                chosen.clock.isAbsolute() || absolute == null ? Optional.empty() : Optional.of(absolute.clock);
+        Optional<Clock> marker = fit.stream()
+                .filter(each -> each.moves > 0 && each.moves * 3 < chosen.moves * 2)
+                .max(java.util.Comparator.comparingInt(each -> each.moves))
+                .map(Rated::clock);
+        return Optional.of(new ClockChoice(chosen.clock, start, marker, findings));
+    }
+
+    private static @org.jspecify.annotations.Nullable Rated best(List<Rated> fit, boolean absolute) {
+        Rated best = null;
+        for (Rated each : fit) {
+            if (each.clock.isAbsolute() == absolute && (best == null || each.moves > best.moves)) {
+                best = each;
+            }
+        }
+        return best;
+    }
+
+    private static Rated rate(Clock clock, Sample sample) {
+        int read = 0;
+        int moves = 0;
+        int back = 0;
+        long before = Long.MIN_VALUE;
+        for (String[] cells : sample.rows) {
+            OptionalLong ns = clock.read(cells, sample.decimalMark);
+            if (ns.isEmpty()) {
+                continue;
+            }
+            moves += read > 0 && ns.getAsLong() > before ? 1 : 0;
+            back += read > 0 && ns.getAsLong() < before ? 1 : 0;
+            before = ns.getAsLong();
+            read++;
+        }
+        return new Rated(clock, read / (double) Math.max(1, sample.rows.size()), moves, back);
+    }
+
+    private static List<Clock> clocks(Sample sample, List<Finding> findings) {
+        List<Clock> clocks = new ArrayList<>();
+        int dateColumn = dateColumn(sample);
+        for (int column = 0; column < sample.names.size(); column++) {
+            ColumnName name = sample.names.get(column);
+            List<String> cells = sample.filled(column);
+            if (!name.mayBeClock() || cells.isEmpty() || column == dateColumn) {
+                continue;
+            }
+            Optional<DateOrder> order = orderOf(cells, true);
+            if (order.isPresent()) {
+                clocks.add(new Clock(Form.DATE_TIME, -1, column, order.get(), 1));
+            } else if (looksLikeTimeOfDay(cells, dateColumn >= 0 && !name.has("millis", "ms"))) {
+                Form form = dateColumn < 0 ? Form.TIME_OF_DAY : Form.DATE_AND_TIME;
+                clocks.add(new Clock(form, dateColumn, column, DateOrder.YEAR_FIRST, 1));
+            } else {
+                number(name, column, cells, sample, findings).ifPresent(clocks::add);
+            }
+        }
+        return dateColumn < 0 ? clocks : withDateOrder(clocks, dateColumn, sample, findings);
+    }
+
+    private static int dateColumn(Sample sample) {
+        for (int column = 0; column < sample.names.size(); column++) {
+            List<String> cells = sample.filled(column);
+            if (sample.names.get(column).isDate()
+                    && !cells.isEmpty()
+                    && orderOf(cells, false).isPresent()) {
+                return column;
+            }
+        }
+        return -1;
+    }
+
+    private static Optional<DateOrder> orderOf(List<String> cells, boolean withTime) {
+        for (DateOrder order : DateOrder.values()) {
+            boolean all = cells.stream()
+                    .allMatch(cell ->
+                            (withTime ? TimeText.dateTime(cell, order) : TimeText.date(cell, order)).isPresent());
+            if (all) {
+                return Optional.of(order);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean looksLikeTimeOfDay(List<String> cells, boolean compactToo) {
+        boolean colons = cells.stream().allMatch(cell -> cell.indexOf(':') > 0);
+        return (colons || compactToo)
+                && cells.stream().allMatch(cell -> TimeText.clock(cell).isPresent());
+    }
+
+    private static Optional<Clock> number(
+            ColumnName name, int column, List<String> cells, Sample sample, List<Finding> findings) {
+        double[] values = new double[cells.size()];
+        for (int i = 0; i < values.length; i++) {
+            String plain = cells.get(i).replace(sample.decimalMark, '.');
+            OptionalDouble value = NumberText.parse(plain);
+            if (value.isEmpty()) {
+                return Optional.empty();
+            }
+            values[i] = value.getAsDouble();
+        }
+        double size = Math.abs(values[0]);
+        String unit = unitOf(name);
+        if ((size > 3e8 && unit.isEmpty()) || size > 1e11) {
+            double ns = size > 1e17 ? 1 : size > 1e14 ? 1e3 : size > 1e11 ? 1e6 : 1e9;
+            return Optional.of(new Clock(Form.EPOCH, -1, column, DateOrder.YEAR_FIRST, ns));
+        }
+        double ns = elapsedUnitNs(name, unit, medianStep(values), sample.source, findings);
+        return Optional.of(new Clock(Form.ELAPSED, -1, column, DateOrder.YEAR_FIRST, ns));
+    }
+
+    private static String unitOf(ColumnName name) {
+        String written = name.written().toLowerCase(Locale.ROOT);
+        if (!written.isEmpty()) {
+            return written;
+        }
+        if (name.has("ms", "millis", "milliseconds")) {
+            return "ms";
+        }
+        return name.has("seconds", "secs", "sec", "s") ? "s" : "";
+    }
+
+    private static double medianStep(double[] values) {
+        double[] steps = new double[Math.max(0, values.length - 1)];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = values[i + 1] - values[i];
+        }
+        java.util.Arrays.sort(steps);
+        return steps.length == 0 ? 0 : steps[steps.length / 2];
+    }
+
+    private static double elapsedUnitNs(
+            ColumnName name, String unit, double step, String source, List<Finding> findings) {
+        Place place = new Place(source, name.text());
+        double stated = switch (unit) {
+            case "ns", "nanos" -> 1;
+            case "us", "µs", "micros" -> 1e3;
+            case "ms", "millis" -> 1e6;
+            case "min" -> 60e9;
+            case "h" -> 3600e9;
+            default -> 1e9;
+        };
+        if (stated == 1e6 && step > 0 && step < 0.5) {
+            findings.add(Finding.warning(
+                    "time-unit",
+                    place,
+                    "the head says milliseconds, but the step of " + shown(step)
+                            + " would then be thousands of samples a second; read as seconds",
+                    "check the length of the recording against the clock"));
+            return 1e9;
+        }
+        if (unit.isEmpty() && step >= 5 && step == Math.rint(step)) {
+            findings.add(Finding.warning(
+                    "unit-assumed",
+                    place,
+                    "times without a unit go up by " + shown(step) + "; read as milliseconds",
+                    "write the unit in the head"));
+            return 1e6;
+        }
+        return stated;
+    }
+
+    private static String shown(double value) {
+        return ShortNumber.of(value);
+    }
+
+    private static List<Clock> withDateOrder(
+            List<Clock> clocks, int dateColumn, Sample sample, List<Finding> findings) {
+        List<String> dates = sample.filled(dateColumn);
+        List<DateOrder> possible = java.util.Arrays.stream(DateOrder.values())
+                .filter(order -> dates.stream()
+                        .allMatch(date -> TimeText.date(date, order).isPresent()))
+                .toList();
+        DateOrder order = settled(possible, dates.getFirst(), clocks, sample)
+                .orElseGet(() -> assumed(possible, dates.getFirst(), sample.source, findings));
+        return clocks.stream()
+                .map(clock -> clock.form() == Form.DATE_AND_TIME
+                        ? new Clock(clock.form(), dateColumn, clock.timeColumn(), order, 1)
+                        : clock)
+                .toList();
+    }
+
+    /// The order that cannot be otherwise, or that another clock of the same table agrees with.
+    private static Optional<DateOrder> settled(
+            List<DateOrder> possible, String date, List<Clock> clocks, Sample sample) {
+        long readings = possible.stream()
+                .map(order -> TimeText.date(date, order).getAsLong())
+                .distinct()
+                .count();
+        if (readings == 1) {
+            return Optional.of(possible.getFirst());
+        }
+        for (Clock clock : clocks) {
+            if (clock.form() != Form.EPOCH || sample.rows.isEmpty()) {
+                continue;
+            }
+            OptionalLong ns = clock.read(sample.rows.getFirst(), sample.decimalMark);
+            for (DateOrder order : possible) {
+                long day = TimeText.date(date, order).getAsLong();
+                if (ns.isPresent() && Math.abs(Math.floorDiv(ns.getAsLong(), TimeText.DAY_NS) - day) <= 1) {
+                    return Optional.of(order);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static DateOrder assumed(List<DateOrder> possible, String date, String source, List<Finding> findings) {
+        DateOrder order = possible.getFirst();
+        String words = switch (order) {
+            case YEAR_FIRST -> "year, month, day";
+            case MONTH_FIRST -> "month, day, year";
+            case DAY_FIRST -> "day, month, year";
+        };
+        findings.add(Finding.warning(
+                "date-order-assumed",
+                new Place(source, "date"),
+                "\"" + Remarks.quoted(date) + "\" can be read in more than one way; read as " + words,
+                "compare with the date of the test day"));
+        return order;
+    }
+}

@@ -1,0 +1,76 @@
+package org.measuredmile.recording.reader;
+
+import java.util.OptionalDouble;
+
+/// Reads numbers as instruments write them, whatever the machine's own language.
+///
+/// Words that Java would take for numbers ("NaN", "Infinity", "1f", "0x10") are no numbers here.
+final class NumberText {
+    private static final int LONGEST = 64;
+
+    private NumberText() {}
+
+    /// A cell split into the number it begins with and what follows it, without blanks around.
+    record Leading(double value, String rest) {}
+
+    /// A number and nothing else; empty for anything else.
+    static OptionalDouble parse(String text) {
+        int end = endOfNumber(text, 0, '.');
+        return end > 0 && end == text.length() ? finite(text) : OptionalDouble.empty();
+    }
+
+    /// The number that a cell begins with; its value is NaN when it begins with none.
+    static Leading leading(String cell, char decimalMark) {
+        String text = cell.strip();
+        int end = endOfNumber(text, 0, decimalMark);
+        if (end <= 0) {
+            return new Leading(Double.NaN, text);
+        }
+        String number = text.substring(0, end).replace(decimalMark, '.');
+        return new Leading(
+                finite(number).orElse(Double.NaN), text.substring(end).strip());
+    }
+
+    private static OptionalDouble finite(String number) {
+        double value = Double.parseDouble(number);
+        return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+    }
+
+    private static int endOfNumber(String text, int from, char decimalMark) {
+        int limit = Math.min(text.length(), LONGEST);
+        int i = from;
+        if (i < limit && (text.charAt(i) == '-' || text.charAt(i) == '+')) {
+            i++;
+        }
+        int firstDigit = i;
+        i = digitsEnd(text, i, limit);
+        int digits = i - firstDigit;
+        if (i < limit && text.charAt(i) == decimalMark) {
+            int after = digitsEnd(text, i + 1, limit);
+            digits += after - i - 1;
+            i = after;
+        }
+        if (digits == 0) {
+            return -1;
+        }
+        return exponentEnd(text, i, limit);
+    }
+
+    private static int exponentEnd(String text, int at, int limit) {
+        if (at >= limit || (text.charAt(at) != 'e' && text.charAt(at) != 'E')) {
+            return at;
+        }
+        int sign = at + 1 < limit && (text.charAt(at + 1) == '-' || text.charAt(at + 1) == '+') ? 1 : 0;
+        int first = at + 1 + sign;
+        int end = digitsEnd(text, first, limit);
+        return end > first ? end : at;
+    }
+
+    private static int digitsEnd(String text, int from, int limit) {
+        int i = from;
+        while (i < limit && text.charAt(i) >= '0' && text.charAt(i) <= '9') {
+            i++;
+        }
+        return i;
+    }
+}

@@ -40,6 +40,13 @@ class QuantityTextTest {
         −3 ft 6 in      | LENGTH       | -1.0668         | 0.0254
         +2 m            | LENGTH       | 2               | 1
         1.2e3 m         | LENGTH       | 1200            | 100
+        """)
+    void readsTheSpellingsOfLengths(String text, QuantityKind kind, double si, double resolutionSi) {
+        assertReads(text, kind, si, resolutionSi);
+    }
+
+    @ParameterizedTest(name = "{0} is {2} in SI, to {3}")
+    @CsvSource(delimiter = '|', quoteCharacter = '~', textBlock = """
         1:08.3          | TIME         | 68.3            | 0.1
         1:08,3          | TIME         | 68.3            | 0.1
         4:38:10         | TIME         | 16690           | 1
@@ -74,7 +81,11 @@ class QuantityTextTest {
         62 dB           | SOUND_LEVEL  | 62              | 1
         12              | COUNT        | 12              | 1
         """)
-    void readsTheSpellingsOfTheTrade(String text, QuantityKind kind, double si, double resolutionSi) {
+    void readsTheSpellingsOfEverythingElse(String text, QuantityKind kind, double si, double resolutionSi) {
+        assertReads(text, kind, si, resolutionSi);
+    }
+
+    private static void assertReads(String text, QuantityKind kind, double si, double resolutionSi) {
         var value = value(QuantityText.parse(text, kind));
         assertThat(value.si()).isCloseTo(si, Percentage.withPercentage(1e-10));
         assertThat(value.resolutionSi()).isCloseTo(resolutionSi, Percentage.withPercentage(1e-10));

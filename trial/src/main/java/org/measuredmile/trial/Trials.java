@@ -2,11 +2,12 @@ package org.measuredmile.trial;
 
 import java.util.List;
 import java.util.Optional;
+import org.measuredmile.trial.braking.Braking;
 
 /// The list of trials: the table of contents of the product.
 public final class Trials {
     /// Every trial, in the order of a test day.
-    public static final List<Trial> ALL = List.of();
+    public static final List<Trial> ALL = List.of(new Braking());
 
     private Trials() {}
 

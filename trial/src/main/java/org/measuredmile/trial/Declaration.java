@@ -132,6 +132,11 @@ public record Declaration(
             return this;
         }
 
+        public Builder figures(FigureSpec... specs) {
+            figures.addAll(List.of(specs));
+            return this;
+        }
+
         /// The finished declaration, with its handbook page.
         public Declaration handbook(Handbook handbook) {
             return new Declaration(

@@ -41,6 +41,11 @@ public record FigureSpec(
                 "");
     }
 
+    /// The id without the trial's: `mass` of `weighin.mass`.
+    public String name() {
+        return id.substring(id.indexOf('.') + 1);
+    }
+
     public FigureSpec by(String... keys) {
         return new FigureSpec(
                 id, title, kind, better, chapter, List.of(keys), primary, comparable, prior, words, meaning);

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.measuredmile.quantity.budget.Budget;
 import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
+import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Figure.FigureRun;
@@ -53,10 +56,52 @@ public final class RunMean {
         return this;
     }
 
+    /// Every run of the figure's variant that gave it a value, by the figure's name without its trial.
+    public RunMean runs(List<RunResult> results) {
+        for (var result : results) {
+            var value = result.value(spec.name());
+            if (value.isPresent() && result.variant().covers(variant)) {
+                var number = OptionalDouble.of(value.get().value());
+                run(
+                        new FigureRun(result.run(), result.state(), result.counted(), result.reason(), number),
+                        result.direction());
+            }
+        }
+        return this;
+    }
+
+    /// The first run that counts.
+    public Optional<String> firstCounted() {
+        return runs.stream().filter(FigureRun::counted).map(FigureRun::run).findFirst();
+    }
+
     /// Something that all runs of the day share: it does not average out.
     public RunMean common(Contribution contribution) {
         if (contribution.standardUncertainty() > 0) {
             common.add(contribution);
+        }
+        return this;
+    }
+
+    /// That every run was read off one instrument: its calibration is common to them, and so is its step, which
+    /// readings that are alike would hide.
+    ///
+    /// Unit: `perUnit` is the figure's change for a change of the reading by one of its SI units.
+    /// Shape: an instrument without a calibration is taken to be right within `uncalibrated`, relative, and the
+    /// figure says that it was assumed.
+    /// Source: JCGM 100:2008, F.2.2.1 (a step d contributes d/√12).
+    public RunMean readOff(ResolvedReadings.Value read, double perUnit, double uncalibrated) {
+        var calibration = read.instrument().flatMap(Instrument::calibration);
+        double relative =
+                calibration.map(Instrument.Calibration::standardUncertainty).orElse(uncalibrated);
+        String id = read.instrument().map(Instrument::id).orElse("");
+        double u = Math.abs(perUnit * read.si() * relative);
+        common(Contribution.typeB("calibration of the instrument" + (id.isEmpty() ? "" : " " + id), u)
+                .sharedAs(id.isEmpty() ? "" : "calibration of " + id));
+        common(Contribution.typeB("step of the instrument", Math.abs(perUnit) * read.resolution() / Math.sqrt(12)));
+        if (calibration.isEmpty()) {
+            assumed("the instrument is right within " + ReadingResolver.plain(uncalibrated * 100)
+                    + " % (standard uncertainty): no calibration is written down");
         }
         return this;
     }
@@ -81,6 +126,11 @@ public final class RunMean {
     /// Error: IllegalStateException when none does; ask [#hasRuns()] first.
     public double value() {
         return spread().mean();
+    }
+
+    /// The figure, where any run counts.
+    public Optional<Figure> figureIfAny() {
+        return hasRuns() ? Optional.of(figure()) : Optional.empty();
     }
 
     /// The figure.

@@ -1,5 +1,6 @@
 package org.measuredmile.trial;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.measuredmile.quantity.QuantityKind;
@@ -32,5 +33,35 @@ public record RunResult(
 
     public RunResult {
         values = List.copyOf(values);
+    }
+
+    /// What came of a run that lies in no recording: it counts when there is no reason against it.
+    public static RunResult of(Run run, String reason, List<RunValue> values) {
+        return new RunResult(
+                run.id(),
+                run.variant(),
+                run.direction(),
+                run.state(),
+                reason.isEmpty(),
+                reason,
+                Optional.empty(),
+                values,
+                Optional.empty());
+    }
+
+    /// The same run with what it gave for a figure, named like the figure without its trial; unchanged for NaN.
+    public RunResult with(FigureSpec figure, double si) {
+        if (Double.isNaN(si)) {
+            return this;
+        }
+        var more = new ArrayList<>(values);
+        double u = figure.prior().betweenRunsAt(si);
+        more.add(new RunValue(figure.name(), figure.title(), figure.kind(), si, u));
+        return new RunResult(run, variant, direction, state, counted, reason, stretch, more, trace);
+    }
+
+    /// One of the run's own results.
+    public Optional<RunValue> value(String name) {
+        return values.stream().filter(one -> one.name().equals(name)).findFirst();
     }
 }

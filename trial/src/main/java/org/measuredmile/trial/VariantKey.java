@@ -1,5 +1,6 @@
 package org.measuredmile.trial;
 
+import java.util.Arrays;
 import java.util.List;
 
 /// One way in which runs of a trial, or its figures, may differ: `method=tape`.
@@ -13,6 +14,22 @@ public record VariantKey(String name, String title, List<Choice> values, String 
 
     public VariantKey {
         values = List.copyOf(values);
+    }
+
+    /// A key whose values are their own words, shown after the key's title: `in` as "battery in".
+    public static VariantKey of(String name, String title, String... values) {
+        return new VariantKey(
+                name,
+                title,
+                Arrays.stream(values)
+                        .map(value -> new Choice(value, title + " " + value))
+                        .toList(),
+                "");
+    }
+
+    /// The same, with a value taken when a run does not say.
+    public VariantKey usually(String value) {
+        return new VariantKey(name, title, values, value);
     }
 
     /// Whether a run may say so.

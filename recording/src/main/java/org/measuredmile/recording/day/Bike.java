@@ -3,6 +3,9 @@ package org.measuredmile.recording.day;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.measuredmile.quantity.Parsed;
+import org.measuredmile.quantity.QuantityKind;
+import org.measuredmile.quantity.QuantityText;
 
 /// A bike as its folder describes it.
 ///
@@ -50,6 +53,16 @@ public record Bike(
                 Price.UNKNOWN,
                 Loan.UNKNOWN,
                 List.of());
+    }
+
+    /// What the specification claims of an item, in the SI unit of its kind; empty where no line of it can be read.
+    public OptionalDouble claimed(String item, QuantityKind kind) {
+        return spec.stream()
+                .filter(line -> line.item().equals(item))
+                .map(line -> QuantityText.parse((line.claimed() + " " + line.unit()).strip(), kind))
+                .filter(Parsed.Value.class::isInstance)
+                .mapToDouble(read -> ((Parsed.Value) read).si())
+                .findFirst();
     }
 
     /// Maker and model, or the id when neither is known.

@@ -66,8 +66,8 @@ public final class ModelFit {
         /// Parameters that the samples and the priors agree on best.
         ///
         /// Shape: `cost` is the sum of all squared residuals, priors included; `reducedChiSquare` that of the
-        /// samples alone over their number less that of the free parameters; `onBound` names parameters that ended at a
-        /// bound, which are no results.
+        /// samples alone over their number less that of the free parameters; `onBound` names parameters that
+        /// ended at a bound, which are no results.
         record Settled(
                 List<Parameter> parameters,
                 double[] values,
@@ -85,8 +85,8 @@ public final class ModelFit {
                 return Math.sqrt(Math.max(0, variance));
             }
 
-            /// The part of that standard uncertainty that comes from one parameter's prior being only a prior. It does
-            /// not shrink when runs that share the parameter's true value are averaged.
+            /// The part of that standard uncertainty that comes from one parameter's prior being only a prior. It
+            /// does not shrink when runs that share the parameter's true value are averaged.
             public double fromPriorOf(int parameter, double[] gradient) {
                 var one = parameters.get(parameter);
                 return one.hasPrior() ? Math.abs(along(gradient, parameter)) / one.priorSd() : 0;

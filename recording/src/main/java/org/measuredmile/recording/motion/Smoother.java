@@ -47,9 +47,14 @@ public final class Smoother {
 
     /// Distance, speed and acceleration at a time.
     ///
-    /// Unit: s, m, m/s, m/s²; distance from the first sample; `speedSd` and `distanceSd` are standard uncertainties.
+    /// Unit: s, m, m/s, m/s²; distance from the first sample; `speedSd` and `distanceSd` are
+    /// standard uncertainties.
     public record State(
-            double timeS, double distanceM, double speedMps, double accelerationMps2, double distanceSd,
+            double timeS,
+            double distanceM,
+            double speedMps,
+            double accelerationMps2,
+            double distanceSd,
             double speedSd) {}
 
     private record Sample(double getTime, RealVector getValue, RealMatrix getCovariance) implements Measurement {
@@ -88,9 +93,7 @@ public final class Smoother {
                             row);
                 },
                 new ProcessEstimate(
-                        before[0],
-                        new ArrayRealVector(prior.mean()),
-                        new Array2DRowRealMatrix(prior.covariance())));
+                        before[0], new ArrayRealVector(prior.mean()), new Array2DRowRealMatrix(prior.covariance())));
         var backwards = new KalmanSmoother(decomposer);
         filter.setObserver(backwards);
         var variance = new Array2DRowRealMatrix(new double[][] {{samples.variance()}});
@@ -111,9 +114,9 @@ public final class Smoother {
         if (speed.size() < 2) {
             return List.of();
         }
-        var prior = new Prior(
-                new double[] {0, speed.value(0), 0},
-                new double[][] {{1e-12, 0, 0}, {0, 4 * sigmaMps * sigmaMps + 1, 0}, {0, 0, 25}});
+        var prior = new Prior(new double[] {0, speed.value(0), 0}, new double[][] {
+            {1e-12, 0, 0}, {0, 4 * sigmaMps * sigmaMps + 1, 0}, {0, 0, 25}
+        });
         var samples = new Samples(speed.timesS(), speed.values(), sigmaMps * sigmaMps);
         return smooth(new Riding(jerkDensity), prior, samples).smoothed().stream()
                 .map(one -> new State(
@@ -130,8 +133,7 @@ public final class Smoother {
     private record Riding(double jerkDensity) implements Process {
         @Override
         public RealMatrix transition(double stepS) {
-            return new Array2DRowRealMatrix(
-                    new double[][] {{1, stepS, stepS * stepS / 2}, {0, 1, stepS}, {0, 0, 1}});
+            return new Array2DRowRealMatrix(new double[][] {{1, stepS, stepS * stepS / 2}, {0, 1, stepS}, {0, 0, 1}});
         }
 
         @Override

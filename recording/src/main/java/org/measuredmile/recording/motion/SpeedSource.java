@@ -12,8 +12,8 @@ import org.measuredmile.recording.Recording;
 /// The best speed that a recording has, with the reason it was taken: a wheel's or a receiver's own speed above
 /// differences of positions.
 ///
-/// Shape: `channel` holds one sample an epoch; where a logger repeated the receiver's last value in rows of a faster
-/// sensor, the repeats are left out and `repeats` counts them.
+/// Shape: `channel` holds one sample an epoch; where a logger repeated the receiver's last value in rows of a
+/// faster sensor, the repeats are left out and `repeats` counts them.
 /// Unit: `sigmaMps` is the usual standard deviation of a sample.
 /// Source: sigma of a 10 Hz receiver 0.087 m/s and of a wheel: house values, no published source for the wheel.
 public record SpeedSource(Kind kind, Channel channel, double sigmaMps, String reason, int repeats) {
@@ -38,12 +38,22 @@ public record SpeedSource(Kind kind, Channel channel, double sigmaMps, String re
 
     /// The best source, or nothing when the recording has neither speed nor positions.
     public static Optional<SpeedSource> best(Recording recording) {
-        var wheel = recording.channel(ChannelKind.WHEEL_SPEED).map(channel ->
-                of(recording, Kind.WHEEL, channel, "the recording has a wheel's own speed"));
-        return wheel.or(() -> recording.channel(ChannelKind.SPEED).map(channel -> of(recording, Kind.RECEIVER, channel,
-                        "no wheel speed; the recording's own speed stands above differences of positions")))
-                .or(() -> fromPositions(recording).map(channel -> of(recording, Kind.POSITIONS, channel,
-                        "the recording has no speed of its own; steps between positions were used")));
+        var wheel = recording
+                .channel(ChannelKind.WHEEL_SPEED)
+                .map(channel -> of(recording, Kind.WHEEL, channel, "the recording has a wheel's own speed"));
+        return wheel.or(() -> recording
+                        .channel(ChannelKind.SPEED)
+                        .map(channel -> of(
+                                recording,
+                                Kind.RECEIVER,
+                                channel,
+                                "no wheel speed; the recording's own speed stands above differences of positions")))
+                .or(() -> fromPositions(recording)
+                        .map(channel -> of(
+                                recording,
+                                Kind.POSITIONS,
+                                channel,
+                                "the recording has no speed of its own; steps between positions were used")));
     }
 
     private static SpeedSource of(Recording recording, Kind kind, Channel channel, String reason) {
@@ -51,8 +61,8 @@ public record SpeedSource(Kind kind, Channel channel, double sigmaMps, String re
         return new SpeedSource(kind, epochs, kind.sigmaMps, reason, channel.size() - epochs.size());
     }
 
-    /// Rows of a fast sensor repeat the receiver's last epoch: position and speed both unchanged. A sample is left out
-    /// when neither speed nor position differs from the row before, and only where most rows do so.
+    /// Rows of a fast sensor repeat the receiver's last epoch: position and speed both unchanged. A sample is
+    /// left out when neither speed nor position differs from the row before, and only where most rows do so.
     private static Channel withoutRepeats(Recording recording, Channel channel) {
         var latitude = recording.channel(ChannelKind.LATITUDE);
         var longitude = recording.channel(ChannelKind.LONGITUDE);
@@ -75,15 +85,17 @@ public record SpeedSource(Kind kind, Channel channel, double sigmaMps, String re
     private static Channel only(Channel channel, List<Integer> kept) {
         double[] times = kept.stream().mapToDouble(channel::timeS).toArray();
         double[] values = kept.stream().mapToDouble(channel::value).toArray();
-        return new Channel(
-                channel.kind(), channel.name(), channel.writtenUnit(), new Channel.Series(times, values));
+        return new Channel(channel.kind(), channel.name(), channel.writtenUnit(), new Channel.Series(times, values));
     }
 
-    /// Geodesic steps on WGS-84 over their times, each at the middle of its step; none across a break of the recording.
+    /// Geodesic steps on WGS-84 over their times, each at the middle of its step; none across a break of the
+    /// recording.
     private static Optional<Channel> fromPositions(Recording recording) {
         var latitude = recording.channel(ChannelKind.LATITUDE);
         var longitude = recording.channel(ChannelKind.LONGITUDE);
-        if (latitude.isEmpty() || longitude.isEmpty() || latitude.get().size() != longitude.get().size()) {
+        if (latitude.isEmpty()
+                || longitude.isEmpty()
+                || latitude.get().size() != longitude.get().size()) {
             return Optional.empty();
         }
         var times = new ArrayList<Double>();
@@ -93,8 +105,11 @@ public record SpeedSource(Kind kind, Channel channel, double sigmaMps, String re
             double to = latitude.get().timeS(i);
             if (recording.segments().stream().anyMatch(one -> one.fromS() <= from && one.toS() >= to)) {
                 double stepM = Geodesic.WGS84.Inverse(
-                                latitude.get().value(i - 1), longitude.get().value(i - 1),
-                                latitude.get().value(i), longitude.get().value(i), GeodesicMask.DISTANCE)
+                                latitude.get().value(i - 1),
+                                longitude.get().value(i - 1),
+                                latitude.get().value(i),
+                                longitude.get().value(i),
+                                GeodesicMask.DISTANCE)
                         .s12;
                 times.add((from + to) / 2);
                 values.add(stepM / (to - from));
@@ -102,7 +117,10 @@ public record SpeedSource(Kind kind, Channel channel, double sigmaMps, String re
         }
         return times.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Channel(ChannelKind.SPEED, "steps between positions", "m/s",
+                : Optional.of(new Channel(
+                        ChannelKind.SPEED,
+                        "steps between positions",
+                        "m/s",
                         new Channel.Series(
                                 times.stream().mapToDouble(Double::doubleValue).toArray(),
                                 values.stream().mapToDouble(Double::doubleValue).toArray())));

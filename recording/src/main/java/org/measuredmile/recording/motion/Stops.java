@@ -7,8 +7,8 @@ import org.measuredmile.recording.Channel;
 
 /// Candidate stops in a speed channel: every stretch in which most of the speed is lost, qualified or not.
 ///
-/// Shape: a speed channel in, candidates in order of time out. A fall is followed from a high to the next low, where
-/// rises of less than [#HYSTERESIS_MPS] do not interrupt it.
+/// Shape: a speed channel in, candidates in order of time out. A fall is followed from a high to the next low,
+/// where rises of less than [#HYSTERESIS_MPS] do not interrupt it.
 public final class Stops {
     /// A rise that ends a fall.
     static final double HYSTERESIS_MPS = 1.0;
@@ -23,12 +23,11 @@ public final class Stops {
 
     /// A fall of speed.
     ///
-    /// Unit: seconds on the recording's time base, metres per second. `onsetS` lies just before the speed
-    /// begins to fall in earnest, `restS` the first sample at or below [#REST_MPS], or the
-    /// lowest when there is none; `entryMps` the median of the second before onset; `restForS` how long the speed stays
-    /// at or below [#REST_MPS]; `endS` the last sample before the bike moves again.
-    public record Stop(
-            double onsetS, double restS, double endS, double entryMps, double lowestMps, double restForS) {
+    /// Unit: seconds on the recording's time base, metres per second. `onsetS` lies just before the speed begins
+    /// to fall in earnest, `restS` the first sample at or below [#REST_MPS], or the lowest when there is none;
+    /// `entryMps` the median of the second before onset; `restForS` how long the speed stays at or below
+    /// [#REST_MPS]; `endS` the last sample before the bike moves again.
+    public record Stop(double onsetS, double restS, double endS, double entryMps, double lowestMps, double restForS) {
         /// Whether the bike came to stand.
         public boolean cameToRest() {
             return lowestMps <= REST_MPS;

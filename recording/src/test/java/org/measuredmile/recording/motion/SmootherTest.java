@@ -43,8 +43,8 @@ class SmootherTest {
                 new Smoother.Samples(TIMES, POSITIONS, VARIANCE));
     }
 
-    /// Expected values: own computation beside the batch solution, by another program in another language, rows P-18 to
-    /// P-20 of its table; the next test repeats the batch solution here.
+    /// Expected values: own computation beside the batch solution, by another program in another language, rows
+    /// P-18 to P-20 of its table; the next test repeats the batch solution here.
     @Test
     void smoothsSevenEpochsToTheValuesComputedElsewhere() {
         var smoothed = sevenEpochs().smoothed();
@@ -70,8 +70,8 @@ class SmootherTest {
         int row = 2;
         for (int i = 1; i < TIMES.length; i++) {
             double step = TIMES[i] - TIMES[i - 1];
-            var whitened = MatrixUtils.inverse(
-                    new org.hipparchus.linear.CholeskyDecomposition(process.noise(step)).getL());
+            var whitened =
+                    MatrixUtils.inverse(new org.hipparchus.linear.CholeskyDecomposition(process.noise(step)).getL());
             var moved = whitened.multiply(process.transition(step)).scalarMultiply(-1);
             rows.setSubMatrix(moved.getData(), row, 2 * (i - 1));
             rows.setSubMatrix(whitened.getData(), row, 2 * i);
@@ -81,7 +81,10 @@ class SmootherTest {
             rows.setEntry(row, 2 * i, 1 / Math.sqrt(VARIANCE));
             right[row++] = POSITIONS[i] / Math.sqrt(VARIANCE);
         }
-        double[] batch = new QRDecomposition(rows).getSolver().solve(MatrixUtils.createRealVector(right)).toArray();
+        double[] batch = new QRDecomposition(rows)
+                .getSolver()
+                .solve(MatrixUtils.createRealVector(right))
+                .toArray();
         var smoothed = sevenEpochs().smoothed();
         for (int i = 0; i < TIMES.length; i++) {
             assertThat(smoothed.get(i).getState().getEntry(0)).isCloseTo(batch[2 * i], within(1e-10));
@@ -95,7 +98,8 @@ class SmootherTest {
         for (int i = 0; i < TIMES.length; i++) {
             for (int k = 0; k < 2; k++) {
                 assertThat(both.smoothed().get(i).getCovariance().getEntry(k, k))
-                        .isLessThanOrEqualTo(both.filtered().get(i).getCovariance().getEntry(k, k) + 1e-12);
+                        .isLessThanOrEqualTo(
+                                both.filtered().get(i).getCovariance().getEntry(k, k) + 1e-12);
             }
         }
         assertThat(both.smoothed().getLast().getState().toArray())

@@ -40,8 +40,7 @@ class StopsTest {
     void findsNothingInSteadyRiding() {
         double[] times = {0, 1, 2, 3, 4};
         double[] values = {5, 5.2, 4.9, 5.1, 5};
-        assertThat(Stops.find(
-                        new Channel(ChannelKind.SPEED, "v", "m/s", new Channel.Series(times, values))))
+        assertThat(Stops.find(new Channel(ChannelKind.SPEED, "v", "m/s", new Channel.Series(times, values))))
                 .isEmpty();
     }
 }

@@ -23,8 +23,8 @@ import org.measuredmile.trial.VariantKey.Choice;
 
 /// Braking: how far the bike takes to stop from a stated speed, both brakes, on the level.
 public final class Braking implements Trial {
-    /// Scatter from run to run and from day to day of anything a stop gives: one rider's stops scatter by 3 to 8 %, and
-    /// what mark and entry speed add is in it. House values.
+    /// Scatter from run to run and from day to day of anything a stop gives: one rider's stops scatter by 3 to 8
+    /// %, and what mark and entry speed add is in it. House values.
     private static final Scatter TAPED = new Scatter(0.05, 12, 0.03, 8, true);
 
     private static final Scatter TRACED = new Scatter(0.045, 12, 0.03, 8, true);
@@ -34,15 +34,17 @@ public final class Braking implements Trial {
     private static Declaration declare() {
         var builder = Declaration.of("braking", 1, "Braking")
                 .purpose("How far the bike takes to stop from a stated speed with both brakes on level road.")
-                .caution("Only on a closed or private road where hard braking is allowed; never in traffic. Local law "
-                        + "and the owner of the road decide.")
-                .caution("Helmet, gloves, long sleeves, closed shoes. Build up from gentle stops; a grabbed front brake "
-                        + "can throw the rider over the bars.")
-                .caution("A second person checks brakes, wheels, axles, bars and battery lock first. When anything feels "
-                        + "wrong, stop the trial; a qualified mechanic looks at the bike before it goes on.")
+                .caution("Only on a closed or private road where hard braking is allowed; never in "
+                        + "traffic. Local law and the owner of the road decide.")
+                .caution("Helmet, gloves, long sleeves, closed shoes. Build up from gentle stops; a "
+                        + "grabbed front brake can throw the rider over the bars.")
+                .caution("A second person checks brakes, wheels, axles, bars and battery lock first. "
+                        + "When anything feels wrong, stop the trial; a qualified mechanic looks at "
+                        + "the bike before it goes on.")
                 .caution("Wet stops only after dry ones, from no higher speed, and away from paint and covers.")
-                .follows("EN 14766:2005, 4.6.7.5.1 for the speed correction and its window; the trade's habit of stops "
-                        + "from 20 mph; Directive 93/14/EEC for the mean fully developed deceleration")
+                .follows("EN 14766:2005, 4.6.7.5.1 for the speed correction and its window; the "
+                        + "trade's habit of stops from 20 mph; Directive 93/14/EEC for the mean fully "
+                        + "developed deceleration")
                 .onlyAfterPreRideCheck()
                 .runs(6, 1, false);
         causes(builder);
@@ -65,12 +67,21 @@ public final class Braking implements Trial {
     }
 
     private static void variants(Declaration.Builder builder) {
-        builder.variant(new VariantKey("method", "method",
-                        List.of(new Choice("tape", "by tape"), new Choice("trace", "by trace")), "tape"))
-                .variant(new VariantKey("surface", "surface",
-                        List.of(new Choice("dry", "in the dry"), new Choice("wet", "in the wet")), "dry"))
-                .variant(new VariantKey("nominal", "from",
-                        List.of(new Choice("20-mph", "from 20 mph"), new Choice("25-kmh", "from 25 km/h")), "20-mph"));
+        builder.variant(new VariantKey(
+                        "method",
+                        "method",
+                        List.of(new Choice("tape", "by tape"), new Choice("trace", "by trace")),
+                        "tape"))
+                .variant(new VariantKey(
+                        "surface",
+                        "surface",
+                        List.of(new Choice("dry", "in the dry"), new Choice("wet", "in the wet")),
+                        "dry"))
+                .variant(new VariantKey(
+                        "nominal",
+                        "from",
+                        List.of(new Choice("20-mph", "from 20 mph"), new Choice("25-kmh", "from 25 km/h")),
+                        "20-mph"));
     }
 
     private static void readings(Declaration.Builder builder) {
@@ -89,13 +100,15 @@ public final class Braking implements Trial {
                 .reading(word("wheel-lock", "wheel locked", "no", "front", "rear", "both"))
                 .reading(word("rear-lift", "rear wheel lifted", "no", "yes"))
                 .reading(word("skid", "skidded", "no", "yes"))
-                .reading(ReadingSpec.ofDay("wind-speed", "wind speed", QuantityKind.SPEED).plausible(0, 30))
+                .reading(ReadingSpec.ofDay("wind-speed", "wind speed", QuantityKind.SPEED)
+                        .plausible(0, 30))
                 .reading(ReadingSpec.ofDay("slope", "slope, uphill in the direction of travel", QuantityKind.RATIO)
                         .plausible(-0.1, 0.1)
                         .hint("leave empty on level road"))
-                .reading(new ReadingSpec("bedded-in", "brakes bedded in", QuantityKind.WORD, ReadingSpec.Scope.DAY, false,
-                        Variant.NONE, new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY), 0,
-                        java.util.Optional.empty(), "mechanic", List.of("yes", "no"), "about 20 firm slow-downs"))
+                .reading(ReadingSpec.ofDay("bedded-in", "brakes bedded in", QuantityKind.WORD)
+                        .takenBy("mechanic")
+                        .oneOf("yes", "no")
+                        .hint("about 20 firm slow-downs"))
                 .recording(new RecordingSpec(
                         "speed of every stop, from steady riding to rest",
                         List.of(ChannelKind.SPEED, ChannelKind.WHEEL_SPEED, ChannelKind.LEVER),
@@ -103,12 +116,20 @@ public final class Braking implements Trial {
                         "use the tape reading or a logger of 10 Hz or more"));
         for (var nominal : BrakingRules.Nominal.values()) {
             builder.limit(new Limit(
-                    "entry-speed", "entry speed", Variant.of("nominal", nominal.id()), nominal.window(),
-                    Limit.Broken.RUN_DOES_NOT_COUNT, "EN 14766:2005, 4.6.7.5.1.10: ± 1.5 km/h"));
+                    "entry-speed",
+                    "entry speed",
+                    Variant.of("nominal", nominal.id()),
+                    nominal.window(),
+                    Limit.Broken.RUN_DOES_NOT_COUNT,
+                    "EN 14766:2005, 4.6.7.5.1.10: ± 1.5 km/h"));
         }
         builder.limit(new Limit(
-                "wind-speed", "wind speed", Variant.NONE, new Interval(0, BrakingRules.MOST_WIND_MPS),
-                Limit.Broken.WIDER, "track conditions of the bicycle standards, from memory"));
+                "wind-speed",
+                "wind speed",
+                Variant.NONE,
+                new Interval(0, BrakingRules.MOST_WIND_MPS),
+                Limit.Broken.WIDER,
+                "track conditions of the bicycle standards, from memory"));
     }
 
     private static ReadingSpec word(String name, String title, String... choices) {
@@ -116,27 +137,43 @@ public final class Braking implements Trial {
     }
 
     private static void figures(Declaration.Builder builder) {
-        builder.figure(FigureSpec.of("braking.stopping-distance", "stopping distance", QuantityKind.LENGTH, Better.LESS,
+        builder.figure(FigureSpec.of(
+                                "braking.stopping-distance",
+                                "stopping distance",
+                                QuantityKind.LENGTH,
+                                Better.LESS,
                                 Chapter.STOPPING)
                         .by("method", "surface", "nominal")
                         .speaksForTheTrial()
                         .scatter(TAPED)
                         .called("stopping distance", "stops in", "stop", "stopped in")
                         .meaning("from the control's first movement to rest"))
-                .figure(FigureSpec.of("braking.braking-distance", "braking distance", QuantityKind.LENGTH, Better.LESS,
+                .figure(FigureSpec.of(
+                                "braking.braking-distance",
+                                "braking distance",
+                                QuantityKind.LENGTH,
+                                Better.LESS,
                                 Chapter.STOPPING)
                         .by("surface", "nominal")
                         .scatter(TRACED)
                         .called("braking distance", "brakes in")
                         .meaning("from the onset of deceleration to rest"))
-                .figure(FigureSpec.of("braking.mean-deceleration", "mean deceleration", QuantityKind.ACCELERATION,
-                                Better.MORE, Chapter.STOPPING)
+                .figure(FigureSpec.of(
+                                "braking.mean-deceleration",
+                                "mean deceleration",
+                                QuantityKind.ACCELERATION,
+                                Better.MORE,
+                                Chapter.STOPPING)
                         .by("surface", "nominal")
                         .scatter(TRACED)
                         .called("mean deceleration", "slows at")
                         .meaning("entry speed squared over twice the braking distance"))
-                .figure(FigureSpec.of("braking.mfdd", "mean fully developed deceleration", QuantityKind.ACCELERATION,
-                                Better.MORE, Chapter.STOPPING)
+                .figure(FigureSpec.of(
+                                "braking.mfdd",
+                                "mean fully developed deceleration",
+                                QuantityKind.ACCELERATION,
+                                Better.MORE,
+                                Chapter.STOPPING)
                         .by("surface", "nominal")
                         .scatter(TRACED)
                         .called("fully developed deceleration", "mfdd")

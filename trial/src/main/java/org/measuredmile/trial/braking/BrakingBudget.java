@@ -9,8 +9,8 @@ import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.trial.TrialInput;
 
-/// What all runs of a day share and what therefore does not average out: scales, slope, wind, mark, and the priors of the
-/// fit.
+/// What all runs of a day share and what therefore does not average out: scales, slope, wind, mark, and the
+/// priors of the fit.
 ///
 /// Unit: contributions in the SI unit of the figure.
 final class BrakingBudget {
@@ -36,12 +36,15 @@ final class BrakingBudget {
         return all;
     }
 
-    /// Common to a mean of what fits of traces gave. Distances and decelerations alike go with the speed scale once.
-    List<Contribution> ofTrace(
-            double mean, double decelerationMps2, List<TraceValues> counted, Derivation derivation) {
+    /// Common to a mean of what fits of traces gave. Distances and decelerations alike go with the speed scale
+    /// once.
+    List<Contribution> ofTrace(double mean, double decelerationMps2, List<TraceValues> counted, Derivation derivation) {
         var all = new ArrayList<Contribution>();
         var first = counted.getFirst().stop();
-        all.add(scale(input.instrumentOf(first.recording()), mean, first.source().kind().title()));
+        all.add(scale(
+                input.instrumentOf(first.recording()),
+                mean,
+                first.source().kind().title()));
         all.add(fromPrior("build-up of the brakes (assumed)", counted, derivation, StopFit.Derived::fromBuildUp));
         all.add(fromPrior("receiver's filter (assumed)", counted, derivation, StopFit.Derived::fromFilter));
         all.add(fromPrior("change of deceleration (assumed)", counted, derivation, StopFit.Derived::fromRise));
@@ -93,11 +96,13 @@ final class BrakingBudget {
                 Math.abs(mean) * BrakingRules.GRAVITY_MPS2 * slope / decelerationMps2));
         var wind = input.readings().ofDay("wind-speed");
         if (wind.isEmpty()) {
-            all.add(Contribution.typeB("wind (not written down)",
+            all.add(Contribution.typeB(
+                    "wind (not written down)",
                     Math.abs(mean) * BrakingRules.PER_WIND_MPS * BrakingRules.UNKNOWN_WIND_MPS));
         } else if (wind.get().si() > BrakingRules.MOST_WIND_MPS) {
             all.add(Contribution.typeB(
-                    "wind above the limit", Math.abs(mean) * BrakingRules.PER_WIND_MPS * wind.get().si()));
+                    "wind above the limit",
+                    Math.abs(mean) * BrakingRules.PER_WIND_MPS * wind.get().si()));
         }
         return all;
     }

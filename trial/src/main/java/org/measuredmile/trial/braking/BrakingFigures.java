@@ -80,12 +80,15 @@ final class BrakingFigures {
         double delaySd = 0;
         var counted = new ArrayList<TraceValues>();
         for (var run : group.getValue()) {
-            var takeUp = run.traceValues().flatMap(values ->
-                    values.takeUp(input.instrumentOf(values.stop().recording())));
+            var takeUp = run.traceValues()
+                    .flatMap(values ->
+                            values.takeUp(input.instrumentOf(values.stop().recording())));
             var stopping = takeUp.map(one -> one.timeS() * run.nominal().speedMps()
                     + run.traceValues().orElseThrow().brakingDistance().value());
             boolean counts = takeUp.isPresent() && isTakeUp(takeUp.get());
-            mean.run(part(run, counts, stoppingReason(run, takeUp), stopping), run.run().direction());
+            mean.run(
+                    part(run, counts, stoppingReason(run, takeUp), stopping),
+                    run.run().direction());
             if (counts) {
                 delaySd = Math.max(delaySd, takeUp.get().delaySd());
                 counted.add(run.traceValues().orElseThrow());
@@ -105,7 +108,7 @@ final class BrakingFigures {
     }
 
     private static boolean isTakeUp(TraceValues.TakeUp takeUp) {
-        double slackS = 2 * Math.hypot(takeUp.ownSd(), takeUp.delaySd());
+        double slackS = 2 * StrictMath.hypot(takeUp.ownSd(), takeUp.delaySd());
         return takeUp.timeS() >= -slackS && takeUp.timeS() <= BrakingRules.MOST_TAKE_UP_S + slackS;
     }
 
@@ -114,8 +117,8 @@ final class BrakingFigures {
             return run.traceReason();
         }
         if (takeUp.isEmpty()) {
-            return "no lever channel: a trace alone gives the braking distance; a stopping distance needs a lever channel "
-                    + "or a tape";
+            return "no lever channel: a trace alone gives the braking distance; a stopping distance "
+                    + "needs a lever channel or a tape";
         }
         return isTakeUp(takeUp.get())
                 ? ""
@@ -131,7 +134,9 @@ final class BrakingFigures {
         for (var run : group.getValue()) {
             var values = run.traceValues();
             var value = values.map(one -> derivation.of(one).value());
-            mean.run(part(run, value.isPresent(), run.traceReason(), value), run.run().direction());
+            mean.run(
+                    part(run, value.isPresent(), run.traceReason(), value),
+                    run.run().direction());
             values.ifPresent(counted::add);
         }
         double deceleration = 0;

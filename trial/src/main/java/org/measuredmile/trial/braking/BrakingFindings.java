@@ -30,8 +30,8 @@ final class BrakingFindings {
                 "not-the-standards-conditions",
                 Place.NOWHERE,
                 figure.key().variant().has("nominal", "25-kmh")
-                        ? "not the standard's conditions (ISO 4210-2: stated mass of bike and rider, instruments, number of "
-                                + "runs), so its limits are not applied"
+                        ? "not the standard's conditions (ISO 4210-2: stated mass of bike and rider, "
+                                + "instruments, number of runs), so its limits are not applied"
                         : "no bicycle standard known to the crew stops from 20 mph, so none is applied"));
         return findings;
     }
@@ -67,7 +67,8 @@ final class BrakingFindings {
         }
         var line = LineFit.through(order, values);
         double half = StudentT.twoSided95(line.degreesOfFreedom()) * line.slopeUncertainty();
-        String change = "change from run to run " + BrakingWords.metres(line.slope()) + " ± " + BrakingWords.metres(half);
+        String change =
+                "change from run to run " + BrakingWords.metres(line.slope()) + " ± " + BrakingWords.metres(half);
         if (line.slope() > half) {
             return Optional.of(Finding.warning(
                     "fade", Place.NOWHERE, change + ": stops grow longer", "let the brakes cool, then ride more runs"));
@@ -84,15 +85,19 @@ final class BrakingFindings {
             String said = input.readings().word(run.run().id(), word);
             if (!said.isEmpty() && !said.equals("no") && !said.equals("none")) {
                 findings.add(Finding.note(
-                        word, run.run().place(), "run " + run.run().id() + ": " + word.replace('-', ' ') + ": " + said));
+                        word,
+                        run.run().place(),
+                        "run " + run.run().id() + ": " + word.replace('-', ' ') + ": " + said));
             }
         }
         String surface = input.day().conditions().surface();
-        if (!surface.isEmpty() && !run.run().variant().has("surface", surface) && run.run().state() != Run.State.PROPOSED) {
+        boolean written = run.run().state() != Run.State.PROPOSED;
+        if (written && !surface.isEmpty() && !run.run().variant().has("surface", surface)) {
             findings.add(Finding.warning(
                     "surface-differs",
                     run.run().place(),
-                    "run " + run.run().id() + " says " + run.run().variant().text() + ", the day's surface is " + surface,
+                    "run " + run.run().id() + " says " + run.run().variant().text() + ", the day's surface is "
+                            + surface,
                     "write surface=wet or surface=dry in the run's variant"));
         }
         if (run.isTaped() && run.screened().isEmpty() && run.traced().isPresent()) {
@@ -109,7 +114,8 @@ final class BrakingFindings {
         return Optional.of(Finding.warning(
                 "beyond-pitch-over",
                 run.run().place(),
-                "run " + run.run().id() + ": " + BrakingWords.metres(metres) + " from " + run.nominal().words() + " is "
+                "run " + run.run().id() + ": " + BrakingWords.metres(metres) + " from "
+                        + run.nominal().words() + " is "
                         + BrakingWords.mps2(deceleration) + " on average, beyond the "
                         + BrakingWords.mps2(BrakingRules.PITCH_OVER_MPS2)
                         + " at which an upright bicycle pitches over",
@@ -124,8 +130,9 @@ final class BrakingFindings {
             findings.add(Finding.warning(
                     "entry-speed-differs",
                     Place.atTime(stop.recording().name(), stop.onsetS()),
-                    "run " + run.run().id() + ": entry speed read " + BrakingWords.kmh(tape.get().entryMps())
-                            + ", by the recording " + BrakingWords.kmh(stop.entryMps()),
+                    "run " + run.run().id() + ": entry speed read "
+                            + BrakingWords.kmh(tape.get().entryMps()) + ", by the recording "
+                            + BrakingWords.kmh(stop.entryMps()),
                     "find out which of the two is the bike's speed before the figure is used"));
         }
         if (!run.traceReason().isEmpty()) {
@@ -147,10 +154,15 @@ final class BrakingFindings {
         var takeUp = values.takeUp(input.instrumentOf(values.stop().recording()));
         double nominalMps = run.nominal().speedMps();
         double tapedM = run.tapedM().orElseThrow();
-        double traceM = braking.value() + takeUp.map(one -> one.timeS() * nominalMps).orElse(0.0);
-        double u = Math.hypot(tape.standardUncertaintyM(nominalMps), braking.standardUncertainty());
+        double traceM =
+                braking.value() + takeUp.map(one -> one.timeS() * nominalMps).orElse(0.0);
+        double u = StrictMath.hypot(tape.standardUncertaintyM(nominalMps), braking.standardUncertainty());
         if (takeUp.isPresent()) {
-            u = Math.hypot(u, nominalMps * Math.hypot(takeUp.get().ownSd(), takeUp.get().delaySd()));
+            u = StrictMath.hypot(
+                    u,
+                    nominalMps
+                            * StrictMath.hypot(
+                                    takeUp.get().ownSd(), takeUp.get().delaySd()));
         }
         double difference = tapedM - traceM;
         double mostM = (takeUp.isPresent() ? 0 : BrakingRules.MOST_TAKE_UP_S * nominalMps) + 2 * u;
@@ -161,7 +173,8 @@ final class BrakingFindings {
             return Finding.warning(
                     "tape-and-trace-differ",
                     place,
-                    words + ": they differ by " + BrakingWords.metres(difference) + ", more than twice the uncertainty of "
+                    words + ": they differ by " + BrakingWords.metres(difference)
+                            + ", more than twice the uncertainty of "
                             + BrakingWords.metres(u),
                     "look at the mark, the tape and the clock of the recording");
         }
@@ -186,11 +199,16 @@ final class BrakingFindings {
             findings.add(Finding.warning(
                     "wind-above-limit",
                     new Place("day.yaml", "conditions.windSpeed"),
-                    "wind of " + BrakingWords.number(input.readings().ofDay("wind-speed").get().si())
+                    "wind of "
+                            + BrakingWords.number(
+                                    input.readings().ofDay("wind-speed").get().si())
                             + " m/s is above 3 m/s, so the interval is wider",
                     "ride again on a calmer day"));
         }
-        if (input.readings().ofDay("bedded-in").map(value -> value.word().equals("no")).orElse(false)) {
+        if (input.readings()
+                .ofDay("bedded-in")
+                .map(value -> value.word().equals("no"))
+                .orElse(false)) {
             findings.add(Finding.warning(
                     "not-bedded-in",
                     Place.NOWHERE,

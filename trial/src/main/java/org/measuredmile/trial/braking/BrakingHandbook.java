@@ -6,39 +6,45 @@ import org.measuredmile.trial.Handbook;
 /// The trial's page in the method handbook.
 final class BrakingHandbook {
     static final Handbook PAGE = new Handbook(
-            "The distance in which the bike stops from a stated speed with both brakes on level road. Stopping distance "
-                    + "begins when the control first moves; braking distance begins when the bike first slows. The two "
-                    + "are different figures and are never ranked together.",
-            "corrected = S · (v_n / v_0)², S the distance, v_0 the entry speed, v_n the nominal speed; by a trace with a "
-                    + "lever channel v_n · t + S_b · (v_n / v_0)², t the take-up time and S_b the braking distance; mean "
-                    + "deceleration v_0² / 2 S_b; mean fully developed deceleration 0.63 v_0² / 2 ΔS between 0.8 v_0 and "
-                    + "0.1 v_0.",
+            "The distance in which the bike stops from a stated speed with both brakes on level road."
+                    + " Stopping distance begins when the control first moves; braking distance begins when the"
+                    + " bike first slows. The two are different figures and are never ranked together.",
+            "corrected = S · (v_n / v_0)², S the distance, v_0 the entry speed, v_n the nominal "
+                    + "speed; by a trace with a lever channel v_n · t + S_b · (v_n / v_0)², t the take-up time "
+                    + "and S_b the braking distance; mean deceleration v_0² / 2 S_b; mean fully developed "
+                    + "deceleration 0.63 v_0² / 2 ΔS between 0.8 v_0 and 0.1 v_0.",
             List.of(
-                    "Ride steadily at the nominal speed. A mark is fired or noted when the control first moves. Stop in a "
-                            + "straight line with both brakes. Measure from the mark to where the front wheel touches "
-                            + "the road. A run counts when its entry speed lies within 1.5 km/h of the nominal speed.",
-                    "By tape: each distance is brought to the nominal speed with the square of the speed. One run is "
-                            + "known to about 0.02 m of tape, 0.02 s of mark and 0.06 m/s of entry speed; 0.01 s of mark "
-                            + "and the scale of the speed are common to all runs and do not average out.",
-                    "By trace: a model of steady riding, linear build-up of deceleration, braking and rest, seen through "
-                            + "the receiver's own filter, is fitted to the raw samples by least squares with priors: "
-                            + "build-up 0.225 ± 0.05 s, change of deceleration 0.3 ± 0.6 m/s³, filter 0.25 ± 0.25 s. "
-                            + "Nothing is smoothed first. What a prior leaves open is common to all runs of the day.",
-                    "The mean of the runs is the figure. Its scatter is moderated with that of earlier days; the any-day "
-                            + "interval adds the scatter between days. Distances are brought to level road where a slope "
-                            + "was written.",
-                    "Where a run has both tape and trace they are compared. They stay two figures: a tape measures from "
-                            + "the control, a trace alone from the onset, and the difference is the take-up."),
+                    "Ride steadily at the nominal speed. A mark is fired or noted when the control "
+                            + "first moves. Stop in a straight line with both brakes. Measure from the mark to "
+                            + "where the front wheel touches the road. A run counts when its entry speed lies "
+                            + "within 1.5 km/h of the nominal speed.",
+                    "By tape: each distance is brought to the nominal speed with the square of the "
+                            + "speed. One run is known to about 0.02 m of tape, 0.02 s of mark and 0.06 m/s of "
+                            + "entry speed; 0.01 s of mark and the scale of the speed are common to all runs "
+                            + "and do not average out.",
+                    "By trace: a model of steady riding, linear build-up of deceleration, braking and"
+                            + " rest, seen through the receiver's own filter, is fitted to the raw samples by "
+                            + "least squares with priors: build-up 0.225 ± 0.05 s, change of deceleration 0.3 ±"
+                            + " 0.6 m/s³, filter 0.25 ± 0.25 s. Nothing is smoothed first. What a prior leaves "
+                            + "open is common to all runs of the day.",
+                    "The mean of the runs is the figure. Its scatter is moderated with that of "
+                            + "earlier days; the any-day interval adds the scatter between days. Distances are "
+                            + "brought to level road where a slope was written.",
+                    "Where a run has both tape and trace they are compared. They stay two figures: a "
+                            + "tape measures from the control, a trace alone from the onset, and the difference"
+                            + " is the take-up."),
             List.of(
                     "Correction and window: EN 14766:2005, 4.6.7.5.1.9 and .10.",
                     "Mean fully developed deceleration: Directive 93/14/EEC, annex, 1.1.2.",
                     "Start of a stop at the control: California Vehicle Code 26456; SAE J299 (1993), definitions.",
                     "Priors, mark, tape, scale and scatter: house values, no published source."),
-            "21.2 ft from 20.3 mph, 20.7 ft from 19.8 mph and 21.9 ft from 20.4 mph become 20.578, 21.120 and 21.050 ft "
-                    + "from 20 mph: mean 20.916 ft, standard deviation of the runs 0.295 ft.",
-            "Not below 10 samples a second, not in one brake, not on a slope that nobody measured. A satellite trace "
-                    + "alone does not know the build-up of the brakes better than its prior. No allowance is made for "
-                    + "the rider's mass: it is reported. A crew measures this rider on this bike.");
+            "21.2 ft from 20.3 mph, 20.7 ft from 19.8 mph and 21.9 ft from 20.4 mph become 20.578, "
+                    + "21.120 and 21.050 ft from 20 mph: mean 20.916 ft, standard deviation of the runs 0.295 "
+                    + "ft.",
+            "Not below 10 samples a second, not in one brake, not on a slope that nobody measured. A "
+                    + "satellite trace alone does not know the build-up of the brakes better than its prior. No"
+                    + " allowance is made for the rider's mass: it is reported. A crew measures this rider on "
+                    + "this bike.");
 
     private BrakingHandbook() {}
 }

@@ -49,7 +49,9 @@ final class BrakingReduction {
         findings.addAll(BrakingFindings.ofDay(input));
         runs.forEach(run -> findings.addAll(BrakingFindings.ofRun(input, run)));
         return new Outcome(
-                new BrakingFigures(input, runs).all(), runs.stream().map(this::result).toList(), findings);
+                new BrakingFigures(input, runs).all(),
+                runs.stream().map(this::result).toList(),
+                findings);
     }
 
     /// The stops of every recording that may hold runs of this trial.
@@ -81,8 +83,8 @@ final class BrakingReduction {
         }
         var stops = StopFinder.find(recording, source.get());
         if (!stops.isEmpty() && StopFinder.isTooCoarse(source.get())) {
-            findings.add(Finding.refused(
-                    "too-coarse", Place.in(recording.name()), StopFinder.tooCoarse(source.get()), ""));
+            findings.add(
+                    Finding.refused("too-coarse", Place.in(recording.name()), StopFinder.tooCoarse(source.get()), ""));
         }
         return stops;
     }
@@ -108,8 +110,8 @@ final class BrakingReduction {
         return variant.only(List.of("surface", "nominal"));
     }
 
-    /// A stop that no written run claims: proposed to a person, and counted meanwhile only where nobody wrote any run of
-    /// its kind.
+    /// A stop that no written run claims: proposed to a person, and counted meanwhile only where nobody wrote any
+    /// run of its kind.
     private BrakingRun proposed(TracedStop stop, List<Variant> written) {
         var nominal = BrakingRules.Nominal.TWENTY_FIVE_KMH.window().contains(stop.entryMps())
                 ? BrakingRules.Nominal.TWENTY_FIVE_KMH
@@ -141,8 +143,8 @@ final class BrakingReduction {
     }
 
     private RunResult result(BrakingRun run) {
-        var stretch = run.traced()
-                .map(stop -> new RunResult.Stretch(stop.recording().name(), stop.onsetS(), stop.restS()));
+        var stretch =
+                run.traced().map(stop -> new RunResult.Stretch(stop.recording().name(), stop.onsetS(), stop.restS()));
         return new RunResult(
                 run.run().id(),
                 run.run().variant(),
@@ -180,10 +182,10 @@ final class BrakingReduction {
         var fit = stop.fitted().orElseThrow();
         var takeUp = trace.takeUp(input.instrumentOf(stop.recording()));
         var braking = trace.brakingDistance();
-        values.add(value("trace-entry-speed", "entry speed by the trace", QuantityKind.SPEED,
-                fit.derive(StopCurve::entryMps)));
+        values.add(value(
+                "trace-entry-speed", "entry speed by the trace", QuantityKind.SPEED, fit.derive(StopCurve::entryMps)));
         takeUp.ifPresent(one -> {
-            double u = run.nominal().speedMps() * Math.hypot(one.ownSd(), one.delaySd());
+            double u = run.nominal().speedMps() * StrictMath.hypot(one.ownSd(), one.delaySd());
             double takeUpM = one.timeS() * run.nominal().speedMps();
             values.add(new RunValue("take-up", "take-up", QuantityKind.LENGTH, takeUpM, u));
             values.add(new RunValue(
@@ -191,18 +193,24 @@ final class BrakingReduction {
                     "stopping distance by the trace",
                     QuantityKind.LENGTH,
                     takeUpM + braking.value(),
-                    Math.hypot(u, braking.standardUncertainty())));
+                    StrictMath.hypot(u, braking.standardUncertainty())));
         });
         values.add(value("braking.braking-distance", "braking distance", QuantityKind.LENGTH, braking));
-        values.add(value("braking.mean-deceleration", "mean deceleration", QuantityKind.ACCELERATION,
-                trace.meanDeceleration()));
-        values.add(value("braking.mfdd", "mean fully developed deceleration", QuantityKind.ACCELERATION,
+        values.add(value(
+                "braking.mean-deceleration", "mean deceleration", QuantityKind.ACCELERATION, trace.meanDeceleration()));
+        values.add(value(
+                "braking.mfdd",
+                "mean fully developed deceleration",
+                QuantityKind.ACCELERATION,
                 trace.meanFullyDeveloped()));
-        values.add(value("peak-deceleration", "peak deceleration", QuantityKind.ACCELERATION,
+        values.add(value(
+                "peak-deceleration",
+                "peak deceleration",
+                QuantityKind.ACCELERATION,
                 fit.derive(StopCurve::peakDecelerationMps2)));
         values.add(value("build-up-time", "build-up time", QuantityKind.TIME, fit.derive(StopCurve::buildUpS)));
-        values.add(value("stopping-time", "time from onset to rest", QuantityKind.TIME,
-                fit.derive(StopCurve::durationS)));
+        values.add(
+                value("stopping-time", "time from onset to rest", QuantityKind.TIME, fit.derive(StopCurve::durationS)));
         return values;
     }
 

@@ -13,8 +13,8 @@ final class BrakingRules {
     /// Standard acceleration of free fall, m/s². Source: 3rd CGPM (1901).
     static final double GRAVITY_MPS2 = 9.80665;
 
-    /// Under 19 ft from a true 20 mph is beyond the textbook pitch-over limit of an upright bicycle. Source: practice page
-    /// of the crew; 0.71 g was the most of eight bicycles in SAE 2020-01-0876 (abstract).
+    /// Under 19 ft from a true 20 mph is beyond the textbook pitch-over limit of an upright bicycle. Source:
+    /// practice page of the crew; 0.71 g was the most of eight bicycles in SAE 2020-01-0876 (abstract).
     static final double PITCH_OVER_MPS2 = square(Unit.MILE_PER_HOUR.toSi(20)) / (2 * Unit.FOOT.toSi(19));
 
     /// Least samples a second of a trace, and the slack for a clock that runs a little slow.
@@ -44,14 +44,15 @@ final class BrakingRules {
 
     static final double CUT_AFTER_S = 2.0;
 
-    /// What is known of a stop by a receiver before its samples speak: house values, to be replaced by the crew's own
-    /// accelerometer values. The build-up covers 0.15 to 0.30 s.
+    /// What is known of a stop by a receiver before its samples speak: house values, to be replaced by the crew's
+    /// own accelerometer values. The build-up covers 0.15 to 0.30 s.
     static final StopFit.Priors RECEIVER = new StopFit.Priors(0.225, 0.05, 0.3, 0.6, 0.25, 0.25);
 
     /// The same by a wheel, whose speed is taken over less time.
     static final StopFit.Priors WHEEL = new StopFit.Priors(0.225, 0.05, 0.3, 0.6, 0.1, 0.08);
 
-    /// Time of a mark against the control's first movement: each run's own error and the part common to all, s. House.
+    /// Time of a mark against the control's first movement: each run's own error and the part common to all, s.
+    /// House.
     static final double MARK_RUN_S = 0.02;
 
     static final double MARK_COMMON_S = 0.01;
@@ -73,7 +74,8 @@ final class BrakingRules {
 
     static final double UNKNOWN_WIND_MPS = 1.5;
     static final double MOST_WIND_MPS = 3;
-    /// Receiver's delay where its instrument states none: mean and standard deviation, s; where it does, the latter.
+    /// Receiver's delay where its instrument states none: mean and standard deviation, s; where it does, the
+    /// latter.
     static final double DELAY_S = 0.25;
 
     static final double DELAY_SD = 0.09;

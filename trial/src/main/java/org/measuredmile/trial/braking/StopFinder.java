@@ -15,8 +15,8 @@ import org.measuredmile.recording.motion.Stops.Stop;
 
 /// Finds every candidate stop of a recording, and says of each whether it can carry a braking distance.
 ///
-/// Shape: a recording in, candidates in order of time out; each that does not qualify has its own reasons with limit and
-/// value. Nothing is fitted that a plain look refuses.
+/// Shape: a recording in, candidates in order of time out; each that does not qualify has its own reasons with
+/// limit and value. Nothing is fitted that a plain look refuses.
 final class StopFinder {
     private final Recording recording;
     private final SpeedSource source;
@@ -77,7 +77,8 @@ final class StopFinder {
         restFault(stop).ifPresent(faults::add);
         steadyFault(stop).ifPresent(faults::add);
         if (stop.roughDecelerationMps2() < BrakingRules.LEAST_DECELERATION_MPS2) {
-            faults.add("mean deceleration " + BrakingWords.mps2(stop.roughDecelerationMps2()) + ": not a hard stop (at least "
+            faults.add("mean deceleration " + BrakingWords.mps2(stop.roughDecelerationMps2())
+                    + ": not a hard stop (at least "
                     + BrakingWords.mps2(BrakingRules.LEAST_DECELERATION_MPS2) + ")");
         }
         if (faults.isEmpty()) {
@@ -138,10 +139,12 @@ final class StopFinder {
         double drift = early.size() < 3
                 ? 0
                 : LineFit.through(early.timesS(), early.values()).slope();
-        return Math.abs(drift) <= 2 * BrakingRules.STEADY_MPS2
-                ? Optional.empty()
-                : Optional.of("entry not steady: speed changing by " + BrakingWords.mps2(drift) + " before it, at most ±"
-                        + BrakingWords.mps2(BrakingRules.STEADY_MPS2) + " allowed");
+        return Math.abs(drift) <= 2 * BrakingRules.STEADY_MPS2 ? Optional.empty() : Optional.of(unsteady(drift));
+    }
+
+    private static String unsteady(double drift) {
+        return "entry not steady: speed changing by " + BrakingWords.mps2(drift) + " before it, at most ±"
+                + BrakingWords.mps2(BrakingRules.STEADY_MPS2) + " allowed";
     }
 
     private Optional<String> samplingFault(Stop stop) {
@@ -161,12 +164,13 @@ final class StopFinder {
             }
         }
         if (mostHeld >= BrakingRules.HELD_SAMPLES) {
-            return Optional.of("the receiver holds its last value: " + mostHeld + " equal speeds in a row while braking");
+            return Optional.of(
+                    "the receiver holds its last value: " + mostHeld + " equal speeds in a row while braking");
         }
         return inside >= BrakingRules.LEAST_SAMPLES
                 ? Optional.empty()
-                : Optional.of("only " + inside + " samples in the stop, at least " + BrakingRules.LEAST_SAMPLES
-                        + " needed");
+                : Optional.of(
+                        "only " + inside + " samples in the stop, at least " + BrakingRules.LEAST_SAMPLES + " needed");
     }
 
     private static List<String> fitFaults(StopFit.Fitted fit) {
@@ -178,8 +182,7 @@ final class StopFinder {
         }
         double drift = fit.curve().driftMps2();
         if (Math.abs(drift) > BrakingRules.STEADY_MPS2) {
-            faults.add("entry not steady: speed changing by " + BrakingWords.mps2(drift) + " before it, at most ±"
-                    + BrakingWords.mps2(BrakingRules.STEADY_MPS2) + " allowed");
+            faults.add(unsteady(drift));
         }
         double chiSquare = fit.settled().reducedChiSquare();
         if (chiSquare > BrakingRules.MOST_CHI_SQUARE) {
@@ -206,8 +209,8 @@ final class StopFinder {
     }
 
     private OptionalDouble lever(Stop stop) {
-        var lever = recording.channel(ChannelKind.LEVER)
-                .map(channel -> channel.between(stop.onsetS() - 1.5, stop.restS()));
+        var lever =
+                recording.channel(ChannelKind.LEVER).map(channel -> channel.between(stop.onsetS() - 1.5, stop.restS()));
         return lever.isEmpty() ? OptionalDouble.empty() : firstPulled(lever.get());
     }
 

@@ -7,9 +7,11 @@ import org.measuredmile.recording.motion.ModelFit;
 import org.measuredmile.recording.motion.ModelFit.Parameter;
 import org.measuredmile.recording.motion.Stops;
 
-/// The whole model of a stop fitted to raw samples: entry, onset, build-up, braking, rest, and the receiver's filter.
+/// The whole model of a stop fitted to raw samples: entry, onset, build-up, braking, rest, and the receiver's
+/// filter.
 ///
-/// Shape: samples of speed around one stop in, a [Fitted] out where the fit settles. Times in the recording's seconds.
+/// Shape: samples of speed around one stop in, a [Fitted] out where the fit settles. Times in the recording's
+/// seconds.
 /// Valid: one brake application with steady riding before it and rest after it.
 /// Source: handbook page of the trial, step 3.
 final class StopFit {
@@ -112,10 +114,14 @@ final class StopFit {
         };
         return switch (ModelFit.fit(samples.values(), sigmaMps, model, parameters)) {
             case ModelFit.Outcome.Settled settled ->
-                new Result.Good(new Fitted(curveOf(settled.values()), settled.values()[ONSET],
-                        settled.values()[FILTER], restMps, settled));
+                new Result.Good(new Fitted(
+                        curveOf(settled.values()),
+                        settled.values()[ONSET],
+                        settled.values()[FILTER],
+                        restMps,
+                        settled));
             case ModelFit.Outcome.NotSettled(double lastCost) ->
-                new Result.Bad("the fit did not settle (last cost %s)".formatted(BrakingWords.number(lastCost)));
+                new Result.Bad("the fit did not settle (last cost " + BrakingWords.number(lastCost) + ")");
         };
     }
 

@@ -15,8 +15,8 @@ import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.TrialInput;
 
-/// Which candidate stop is which run that was written down: by the run's start time, else by order where that leaves no
-/// choice.
+/// Which candidate stop is which run that was written down: by the run's start time, else by order where that
+/// leaves no choice.
 ///
 /// Shape: `byRun` by run id; `left` are candidates that no written run claims, in order of recording and time.
 record StopMatching(SortedMap<String, TracedStop> byRun, List<TracedStop> left, List<Finding> findings) {
@@ -51,17 +51,25 @@ record StopMatching(SortedMap<String, TracedStop> byRun, List<TracedStop> left, 
         var stated = input.runsIn(recording);
         var runs = input.day().recording(name).isPresent() && !stated.isEmpty()
                 ? stated
-                : input.runs().stream().filter(run -> startS(input, run, recording).isPresent()).toList();
-        return new ArrayList<>(runs.stream().filter(run -> !taken.containsKey(run.id())).toList());
+                : input.runs().stream()
+                        .filter(run -> startS(input, run, recording).isPresent())
+                        .toList();
+        return new ArrayList<>(
+                runs.stream().filter(run -> !taken.containsKey(run.id())).toList());
     }
 
-    /// When a run started, on the recording's own time base; nothing when either does not say, or when it lies outside.
+    /// When a run started, on the recording's own time base; nothing when either does not say, or when it lies
+    /// outside.
     private static Optional<Double> startS(TrialInput input, Run run, Recording recording) {
         if (run.start().isEmpty() || recording.start().isEmpty()) {
             return Optional.empty();
         }
-        double offset = input.day().recording(recording.name()).map(RecordingEntry::clockOffsetS).orElse(0.0);
-        double start = Duration.between(recording.start().get(), run.start().get()).toMillis() / 1000.0 - offset;
+        double offset = input.day()
+                .recording(recording.name())
+                .map(RecordingEntry::clockOffsetS)
+                .orElse(0.0);
+        double start =
+                Duration.between(recording.start().get(), run.start().get()).toMillis() / 1000.0 - offset;
         return start >= -LONGEST_RUN_UP_S && start <= recording.spanS() + CLOCK_SLACK_S
                 ? Optional.of(start)
                 : Optional.empty();
@@ -82,7 +90,9 @@ record StopMatching(SortedMap<String, TracedStop> byRun, List<TracedStop> left, 
             double next = i + 1 < timed.size() ? timed.get(i + 1).startS() : Double.POSITIVE_INFINITY;
             double to = Math.min(timed.get(i).startS() + LONGEST_RUN_UP_S, Math.max(next, from + 2 * CLOCK_SLACK_S));
             var run = timed.get(i).run();
-            var within = stops.stream().filter(stop -> stop.onsetS() >= from && stop.onsetS() <= to).toList();
+            var within = stops.stream()
+                    .filter(stop -> stop.onsetS() >= from && stop.onsetS() <= to)
+                    .toList();
             within.stream()
                     .filter(TracedStop::qualifies)
                     .findFirst()

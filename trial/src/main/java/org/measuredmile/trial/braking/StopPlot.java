@@ -24,17 +24,18 @@ final class StopPlot {
         }
         double origin = stop.onsetS();
         var lines = new ArrayList<Line>();
-        lines.add(new Line(Role.SAMPLES, stop.source().kind().title(), shifted(samples.timesS(), origin), samples.values()));
+        String source = stop.source().kind().title();
+        lines.add(new Line(Role.SAMPLES, source, shifted(samples.timesS(), origin), samples.values()));
         var events = new ArrayList<Event>();
         stop.fitted().ifPresent(fit -> {
             lines.add(model(fit, samples, origin));
             events.addAll(events(fit));
         });
         stop.leverS()
-                .ifPresent(lever -> events.addFirst(
-                        new Event("control moves", lever - origin, 0.02, OptionalDouble.empty())));
-        return Optional.of(new Trace(
-                stop.recording().name(), origin, "onset of deceleration", QuantityKind.SPEED, lines, events));
+                .ifPresent(lever ->
+                        events.addFirst(new Event("control moves", lever - origin, 0.02, OptionalDouble.empty())));
+        return Optional.of(
+                new Trace(stop.recording().name(), origin, "onset of deceleration", QuantityKind.SPEED, lines, events));
     }
 
     private static double[] shifted(double[] times, double origin) {

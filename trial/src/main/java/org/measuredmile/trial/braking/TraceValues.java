@@ -25,8 +25,7 @@ record TraceValues(TracedStop stop, double nominalMps, double slope) {
     }
 
     StopFit.Derived meanFullyDeveloped() {
-        return derived(
-                curve -> BrakingCorrection.levelDeceleration(curve.meanFullyDevelopedMps2(), slope));
+        return derived(curve -> BrakingCorrection.levelDeceleration(curve.meanFullyDevelopedMps2(), slope));
     }
 
     private StopFit.Derived derived(ToDoubleFunction<StopCurve> quantity) {

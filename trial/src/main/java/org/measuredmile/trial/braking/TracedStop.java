@@ -10,8 +10,8 @@ import org.measuredmile.recording.motion.Stops.Stop;
 
 /// A candidate stop in a recording: the fit where it qualifies, its own reasons where it does not.
 ///
-/// Shape: `reasons` give limit and value each and are empty for a stop that can be used; `leverS` is when the control
-/// first moved, in the recording's seconds, where there is a lever channel; `samples` are those fitted.
+/// Shape: `reasons` give limit and value each and are empty for a stop that can be used; `leverS` is when the
+/// control first moved, in the recording's seconds, where there is a lever channel; `samples` are those fitted.
 record TracedStop(
         Recording recording,
         SpeedSource source,

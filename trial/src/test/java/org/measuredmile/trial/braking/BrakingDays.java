@@ -45,19 +45,37 @@ final class BrakingDays {
     }
 
     BrakingDays taped(String id, String distance, String entry) {
-        return run(id, "tape", Run.State.CONFIRMED, "").reading(id, "entry-speed", entry)
+        return run(id, "tape", Run.State.CONFIRMED, "")
+                .reading(id, "entry-speed", entry)
                 .reading(id, "stopping-distance", distance);
     }
 
     BrakingDays run(String id, String method, Run.State state, String reason) {
-        runs.add(new Run(id, "braking",
-                Variant.of("method", method).with("surface", "dry").with("nominal", "20-mph"), "R1", Optional.empty(), "",
-                "", state, reason, "", Place.atLine("runs.csv", runs.size() + 2)));
+        runs.add(new Run(
+                id,
+                "braking",
+                Variant.of("method", method).with("surface", "dry").with("nominal", "20-mph"),
+                "R1",
+                Optional.empty(),
+                "",
+                "",
+                state,
+                reason,
+                "",
+                Place.atLine("runs.csv", runs.size() + 2)));
         return this;
     }
 
     BrakingDays reading(String run, String name, String value) {
-        readings.add(new Reading(run, name, value, "", "", Optional.empty(), "T1", "",
+        readings.add(new Reading(
+                run,
+                name,
+                value,
+                "",
+                "",
+                Optional.empty(),
+                "T1",
+                "",
                 Place.atLine("readings.csv", readings.size() + 2)));
         return this;
     }
@@ -73,21 +91,59 @@ final class BrakingDays {
     }
 
     TrialInput input() {
-        var conditions = new Conditions(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
-                OptionalDouble.of(1.0), "", "dry", OptionalDouble.empty(), OptionalDouble.empty());
-        var day = new TestDay("day", LocalDate.of(2031, 5, 14), ZoneOffset.UTC, "", "bike", Configuration.UNKNOWN,
-                List.of(), List.of(), check, conditions, List.of(), List.of(), List.of(), runs, readings, entries);
+        var conditions = new Conditions(
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(1.0),
+                "",
+                "dry",
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+        var day = new TestDay(
+                "day",
+                LocalDate.of(2031, 5, 14),
+                ZoneOffset.UTC,
+                "",
+                "bike",
+                Configuration.UNKNOWN,
+                List.of(),
+                List.of(),
+                check,
+                conditions,
+                List.of(),
+                List.of(),
+                List.of(),
+                runs,
+                readings,
+                entries);
         var byName = new TreeMap<String, Recording>();
         recordings.forEach(one -> byName.put(one.name(), one));
-        return new TrialInput(day, Bike.known("bike"), runs, ReadingResolver.resolve(Braking.DECLARATION, day), byName,
-                ScatterRecord.DECLARED_PRIORS, new TreeMap<>());
+        return new TrialInput(
+                day,
+                Bike.known("bike"),
+                runs,
+                ReadingResolver.resolve(Braking.DECLARATION, day),
+                byName,
+                ScatterRecord.DECLARED_PRIORS,
+                new TreeMap<>());
     }
 
     /// A recording with channels of the given kinds.
     static Recording recording(String name, Channel... channels) {
         var times = channels[0].timesS();
-        return new Recording(name, Format.DELIMITED, "", Optional.empty(), true, times.length, times,
-                List.of(new Segment(times[0], times[times.length - 1])), List.of(channels), new TreeMap<>(), List.of());
+        return new Recording(
+                name,
+                Format.DELIMITED,
+                "",
+                Optional.empty(),
+                true,
+                times.length,
+                times,
+                List.of(new Segment(times[0], times[times.length - 1])),
+                List.of(channels),
+                new TreeMap<>(),
+                List.of());
     }
 
     static Channel speed(double[] times, double[] values) {

@@ -28,11 +28,11 @@ class BrakingPropertyTest {
             double mps = 8.94 + 0.2 * random.nextGaussian();
             double metres = 6.4 + 0.3 * random.nextGaussian();
             metric.taped("b-" + i, text(metres, "m"), text(mps * 3.6, "km/h"));
-            imperial.taped(
-                    "b-" + i, text(Unit.FOOT.fromSi(metres), "ft"), text(Unit.MILE_PER_HOUR.fromSi(mps), "mph"));
+            imperial.taped("b-" + i, text(Unit.FOOT.fromSi(metres), "ft"), text(Unit.MILE_PER_HOUR.fromSi(mps), "mph"));
         }
         assertThat(tape(metric).value()).isCloseTo(tape(imperial).value(), within(1e-9));
-        assertThat(tape(metric).anyDay().standard()).isCloseTo(tape(imperial).anyDay().standard(), within(1e-9));
+        assertThat(tape(metric).anyDay().standard())
+                .isCloseTo(tape(imperial).anyDay().standard(), within(1e-9));
     }
 
     private static String text(double value, String unit) {
@@ -54,7 +54,8 @@ class BrakingPropertyTest {
             backward.taped("b-" + i, distances[RUNS - 1 - i], "20 mph");
         }
         assertThat(tape(forward).value()).isCloseTo(tape(backward).value(), within(1e-12));
-        assertThat(tape(forward).anyDay().standard()).isCloseTo(tape(backward).anyDay().standard(), within(1e-12));
+        assertThat(tape(forward).anyDay().standard())
+                .isCloseTo(tape(backward).anyDay().standard(), within(1e-12));
     }
 
     @ParameterizedTest(name = "seed {0}")

@@ -14,8 +14,8 @@ import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.trial.ResolvedReadings.Value;
 
-/// Check values of the crew's page of braking physics and standards, section 1, by their row ids, and worked examples A3
-/// and A4 of its study of reduction algorithms; each with the tolerance stated there.
+/// Check values of the crew's page of braking physics and standards, section 1, by their row ids, and worked
+/// examples A3 and A4 of its study of reduction algorithms; each with the tolerance stated there.
 class BrakingReferenceTest {
     private static double mph(double value) {
         return Unit.MILE_PER_HOUR.toSi(value);
@@ -29,13 +29,10 @@ class BrakingReferenceTest {
         return Unit.FOOT.toSi(value);
     }
 
-    /// B01 to B11: v²/(2 d). B04 and B05 restate 16 CFR 1512.5; B07 and B08 the limits of ISO 4210-2 (published as "3.4"
-    /// and "4" m/s²); B10 and B11 distances read in a 2020 press text of a road-safety report.
+    /// B01 to B11: v²/(2 d). B04 and B05 restate 16 CFR 1512.5; B07 and B08 the limits of ISO 4210-2 (published
+    /// as "3.4" and "4" m/s²); B10 and B11 distances read in a 2020 press text of a road-safety report.
     @ParameterizedTest(name = "{0}")
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
             B01 | 8.9408   | 6.096  | 6.5566
             B02 | 8.9408   | 6.4008 | 6.2444
             B03 | 8.9408   | 6.7056 | 5.9605
@@ -60,8 +57,8 @@ class BrakingReferenceTest {
                 .isCloseTo(20.0773, within(0.0001));
     }
 
-    /// B14: EN 14766:2005, 4.6.7.5.1.10, II and III: the window's half-width is 1.5 km/h. That standard voids a run on
-    /// the side that would have helped it; here every run outside the window is shown and not counted.
+    /// B14: EN 14766:2005, 4.6.7.5.1.10, II and III: the window's half-width is 1.5 km/h. That standard voids a
+    /// run on the side that would have helped it; here every run outside the window is shown and not counted.
     @Test
     void theWindowIsThatOfTheStandard() {
         var window = BrakingRules.Nominal.TWENTY_FIVE_KMH.window();
@@ -82,8 +79,8 @@ class BrakingReferenceTest {
         assertThat(stop.meanFullyDevelopedMps2()).isCloseTo(5.0, within(0.0001));
     }
 
-    /// B21: 0.71 g, the most of eight bicycles in SAE 2020-01-0876 (abstract), is 18.83 ft from 20 mph: the finding begins
-    /// just below that deceleration.
+    /// B21: 0.71 g, the most of eight bicycles in SAE 2020-01-0876 (abstract), is 18.83 ft from 20 mph: the
+    /// finding begins just below that deceleration.
     @Test
     void thePitchOverFindingBeginsAtNineteenFeet() {
         double most = 0.71 * BrakingRules.GRAVITY_MPS2;
@@ -118,8 +115,8 @@ class BrakingReferenceTest {
     /// A3: what is common is not divided by √n.
     @Test
     void intervalOfAMeanOfThreeRuns() {
-        var budget = Budget.of(
-                Contribution.typeA("scatter", 0.30 / Math.sqrt(3), 12), Contribution.typeB("common", 0.20));
+        var budget =
+                Budget.of(Contribution.typeA("scatter", 0.30 / Math.sqrt(3), 12), Contribution.typeB("common", 0.20));
         var around = budget.around((7.70 + 7.95 + 7.86) / 3);
         assertThat(around.standard()).isCloseTo(0.2646, within(0.0005));
         assertThat(around.degreesOfFreedom()).isCloseTo(65.3, within(0.05));

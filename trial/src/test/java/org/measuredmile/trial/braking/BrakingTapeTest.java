@@ -36,8 +36,7 @@ class BrakingTapeTest {
     @Test
     void threeStopsOfTheHandbookGiveTheirMeanAndScatter() {
         var figure = only(threeStops().reduce());
-        assertThat(figure.key().text())
-                .isEqualTo("braking.stopping-distance method=tape nominal=20-mph surface=dry");
+        assertThat(figure.key().text()).isEqualTo("braking.stopping-distance method=tape nominal=20-mph surface=dry");
         var corrected = feet(figure);
         assertThat(corrected.values().get(0)).isCloseTo(20.5780, within(0.0001));
         assertThat(corrected.values().get(1)).isCloseTo(21.1203, within(0.0001));
@@ -72,8 +71,10 @@ class BrakingTapeTest {
     @Test
     void theEndsOfTheWindowBelongToIt() {
         var window = BrakingRules.Nominal.TWENTY_MPH.window();
-        assertThat(window.contains(Unit.MILE_PER_HOUR.toSi(20) + Unit.KILOMETRE_PER_HOUR.toSi(1.5))).isTrue();
-        assertThat(window.contains(Unit.MILE_PER_HOUR.toSi(20) - Unit.KILOMETRE_PER_HOUR.toSi(1.5))).isTrue();
+        assertThat(window.contains(Unit.MILE_PER_HOUR.toSi(20) + Unit.KILOMETRE_PER_HOUR.toSi(1.5)))
+                .isTrue();
+        assertThat(window.contains(Unit.MILE_PER_HOUR.toSi(20) - Unit.KILOMETRE_PER_HOUR.toSi(1.5)))
+                .isTrue();
         var window25 = BrakingRules.Nominal.TWENTY_FIVE_KMH.window();
         assertThat(window25.contains(Unit.KILOMETRE_PER_HOUR.toSi(23.5))).isTrue();
         assertThat(window25.contains(Unit.KILOMETRE_PER_HOUR.toSi(26.5))).isTrue();

@@ -10,13 +10,13 @@ import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.motion.ModelFit.Parameter;
 
-/// Worked examples A1 and A2 of the crew's own study of reduction algorithms (computed there with another program in
-/// another language, full convergence), with the tolerances stated there.
+/// Worked examples A1 and A2 of the crew's own study of reduction algorithms (computed there with another program
+/// in another language, full convergence), with the tolerances stated there.
 class StopFitReferenceTest {
     private static final double TWENTY_MPH = 8.9408;
     private static final double[] A2 = {
-        9.17, 9.17, 9.22, 9.18, 9.10, 9.14, 9.11, 9.12, 9.06, 9.11, 8.99, 8.70, 8.11, 7.50, 6.82, 6.30, 5.54, 4.99, 4.31,
-        3.65, 3.02, 2.37, 1.75, 1.09, 0.50, 0.04, 0.05, 0.02, 0.07, 0.01
+        9.17, 9.17, 9.22, 9.18, 9.10, 9.14, 9.11, 9.12, 9.06, 9.11, 8.99, 8.70, 8.11, 7.50, 6.82, 6.30, 5.54, 4.99,
+        4.31, 3.65, 3.02, 2.37, 1.75, 1.09, 0.50, 0.04, 0.05, 0.02, 0.07, 0.01
     };
 
     @Test
@@ -24,7 +24,8 @@ class StopFitReferenceTest {
         assertThat(new StopCurve(TWENTY_MPH, 0, 0.25, 6, 0).distanceM()).isCloseTo(7.7635, within(0.0005));
         assertThat(new StopCurve(TWENTY_MPH, 0, 0.25, 6, 0.5).distanceM()).isCloseTo(7.5677, within(0.0005));
         assertThat(new StopCurve(TWENTY_MPH, 0, 0, 6, 0).distanceM()).isCloseTo(6.6615, within(0.0005));
-        assertThat(new StopCurve(TWENTY_MPH, 0, 0.25, 6, 0).meanFullyDevelopedMps2()).isCloseTo(6.0, within(0.0005));
+        assertThat(new StopCurve(TWENTY_MPH, 0, 0.25, 6, 0).meanFullyDevelopedMps2())
+                .isCloseTo(6.0, within(0.0005));
     }
 
     /// B26 of the physics page: build-up of 0.30 s to 6.0 m/s² from 20 mph; checked there by numerical integration.
@@ -69,7 +70,8 @@ class StopFitReferenceTest {
         assertThat(fit.settled().cost()).isCloseTo(3.644, within(0.005));
         assertThat(fit.curve().distanceM()).isCloseTo(7.478, within(0.01));
         assertThat(atTwentyMph(fit.curve().distanceM(), fit.curve().entryMps())).isCloseTo(7.251, within(0.01));
-        assertThat(atTwentyMph(fit.curve().withoutBuildUp().distanceM(), fit.curve().entryMps()))
+        assertThat(atTwentyMph(
+                        fit.curve().withoutBuildUp().distanceM(), fit.curve().entryMps()))
                 .isCloseTo(6.273, within(0.01));
         assertThat(fit.curve().meanFullyDevelopedMps2()).isCloseTo(6.381, within(0.01));
     }
@@ -94,7 +96,8 @@ class StopFitReferenceTest {
         assertThat(fit.onsetS()).isCloseTo(0.155, within(0.01));
         assertThat(fit.curve().decelerationMps2()).isCloseTo(6.363, within(0.01));
         assertThat(fit.settled().cost()).isCloseTo(4.373, within(0.005));
-        assertThat(atTwentyMph(fit.curve().withoutBuildUp().distanceM(), fit.curve().entryMps()))
+        assertThat(atTwentyMph(
+                        fit.curve().withoutBuildUp().distanceM(), fit.curve().entryMps()))
                 .isCloseTo(6.282, within(0.01));
     }
 }

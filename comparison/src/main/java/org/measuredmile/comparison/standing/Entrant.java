@@ -41,7 +41,7 @@ public record Entrant(
         var shared = new TreeMap<String, Double>();
         for (var contribution : budget) {
             if (!contribution.shared().isEmpty()) {
-                shared.merge(contribution.shared(), contribution.standardUncertainty(), Math::hypot);
+                shared.merge(contribution.shared(), contribution.standardUncertainty(), StrictMath::hypot);
             }
         }
         return shared;

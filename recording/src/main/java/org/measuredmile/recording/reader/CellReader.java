@@ -31,6 +31,10 @@ final class CellReader {
     }
 
     private double value(ColumnMeaning meaning, String cell, String[] cells, long line) {
+        if (NoDataMark.isWord(cell)) {
+            remarks.count(Remark.NO_DATA_MARK, line, meaning.name() + " " + cell);
+            return Double.NaN;
+        }
         NumberText.Leading leading = NumberText.leading(cell, decimalMark);
         if (Double.isNaN(leading.value()) || !ColumnProposal.isAllowedAfter(leading.rest(), meaning.kind())) {
             remarks.count(Remark.NOT_A_NUMBER, line, meaning.name() + ": " + cell);

@@ -27,7 +27,7 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
         List<String> filled(int column) {
             return rows.stream()
                     .map(cells -> Clock.cell(cells, column))
-                    .filter(text -> !text.isEmpty())
+                    .filter(text -> !text.isEmpty() && !NoDataMark.isWord(text))
                     .toList();
         }
     }
@@ -71,14 +71,15 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
         int read = 0;
         int moves = 0;
         int back = 0;
-        long before = Long.MIN_VALUE;
+        long before = 0;
         for (String[] cells : sample.rows) {
             OptionalLong ns = clock.read(cells, sample.decimalMark);
             if (ns.isEmpty()) {
                 continue;
             }
-            moves += read > 0 && ns.getAsLong() > before ? 1 : 0;
-            back += read > 0 && ns.getAsLong() < before ? 1 : 0;
+            boolean midnight = clock.form() == Form.TIME_OF_DAY && ns.getAsLong() < before - TimeText.DAY_NS / 2;
+            moves += read > 0 && (midnight || ns.getAsLong() > before) ? 1 : 0;
+            back += read > 0 && !midnight && ns.getAsLong() < before ? 1 : 0;
             before = ns.getAsLong();
             read++;
         }

@@ -29,7 +29,7 @@ final class LineSource {
         while (true) {
             int sign = read();
             if (sign == END) {
-                endsInsideLine = any;
+                endsInsideLine |= any;
                 number += any ? 1 : 0;
                 return any;
             }

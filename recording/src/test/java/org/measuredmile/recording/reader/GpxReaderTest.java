@@ -1,0 +1,163 @@
+package org.measuredmile.recording.reader;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.measuredmile.recording.reader.Decode.finding;
+import static org.measuredmile.recording.reader.Decode.recording;
+import static org.measuredmile.recording.reader.Decode.refusal;
+import static org.measuredmile.recording.reader.Decode.resource;
+
+import org.junit.jupiter.api.Test;
+import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Recording;
+
+class GpxReaderTest {
+    private static String gpx(String inside) {
+        return "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" creator=\"box\">\n<trk><trkseg>\n" + inside
+                + "\n</trkseg></trk>\n</gpx>\n";
+    }
+
+    private static String point(int second, String more) {
+        return "<trkpt lat=\"51.0000" + second + "\" lon=\"6.5\"><time>2031-05-04T10:15:0" + second + "Z</time>" + more
+                + "</trkpt>\n";
+    }
+
+    @Test
+    void extensionsAreTakenByLocalNameAtAnyDepthUnderAnyPrefix() {
+        String more =
+                "<extensions><a:box xmlns:a=\"u:a\"><a:inner><a:hr>120</a:hr><b:speed xmlns:b=\"u:b\">5.5</b:speed>"
+                        + "<a:atemp>18.5</a:atemp><a:cad>60</a:cad><a:power>210</a:power></a:inner></a:box></extensions>";
+        Recording ride = recording("r.gpx", gpx(point(0, more) + point(1, more)));
+        assertThat(ride.channel(ChannelKind.SPEED).orElseThrow().value(1)).isEqualTo(5.5);
+        assertThat(ride.channel(ChannelKind.HEART_RATE).orElseThrow().value(0)).isEqualTo(2.0);
+        assertThat(ride.channel(ChannelKind.CADENCE).orElseThrow().value(0)).isEqualTo(1.0);
+        assertThat(ride.channel(ChannelKind.POWER).orElseThrow().value(0)).isEqualTo(210);
+        assertThat(ride.channel(ChannelKind.AIR_TEMPERATURE).orElseThrow().value(0))
+                .isCloseTo(291.65, within(1e-9));
+    }
+
+    @Test
+    void aPrefixThatWasNeverDeclaredIsNoReasonToRefuse() {
+        Recording ride = recording("r.gpx", gpx(point(0, "<x:hr>90</x:hr>") + point(1, "")));
+        assertThat(ride.channel(ChannelKind.HEART_RATE).orElseThrow().size()).isEqualTo(1);
+    }
+
+    @Test
+    void aTrueZeroSurvivesAndAMarkForNoDataDoesNot() {
+        Recording ride = recording("r.gpx", gpx(point(0, "<power>0</power><hr>255</hr>") + point(1, "<hr>99</hr>")));
+        assertThat(ride.channel(ChannelKind.POWER).orElseThrow().value(0)).isZero();
+        assertThat(ride.channel(ChannelKind.HEART_RATE).orElseThrow().size()).isEqualTo(1);
+        assertThat(finding(ride, "no-data-mark").place().where()).isEqualTo("line 4");
+    }
+
+    @Test
+    void timesWithoutAZoneAreReadAsUtcAndSaidToBe() {
+        String bare = "<trkpt lat=\"1\" lon=\"2\"><time>2031-05-04T10:15:00</time></trkpt>";
+        Recording ride = recording("r.gpx", gpx(bare + point(1, "")));
+        assertThat(ride.zoneStated()).isFalse();
+        assertThat(finding(ride, "zone-not-stated").level()).isEqualTo(Finding.Level.WARNING);
+    }
+
+    @Test
+    void offsetsAreTurnedIntoUtc() {
+        String east = "<trkpt lat=\"1\" lon=\"2\"><time>2031-05-04T12:15:00.250+02:00</time></trkpt>";
+        Recording ride = recording("r.gpx", gpx(east));
+        assertThat(ride.start().orElseThrow()).hasToString("2031-05-04T10:15:00.250Z");
+        assertThat(ride.zoneStated()).isTrue();
+    }
+
+    @Test
+    void theThirtyFirstOfFebruaryIsNoTime() {
+        String never = "<trkpt lat=\"1\" lon=\"2\"><time>2031-02-31T10:15:00Z</time></trkpt>";
+        Recording ride = recording("r.gpx", gpx(point(0, "") + point(1, "") + never));
+        assertThat(ride.timesS()).hasSize(2);
+        assertThat(finding(ride, "bad-time").message()).contains("2031-02-31");
+    }
+
+    @Test
+    void oneWildTimeAheadCostsItselfAndNotAllThatFollows() {
+        String wild = "<trkpt lat=\"1\" lon=\"2\"><time>2099-01-01T00:00:00Z</time></trkpt>\n";
+        Recording ride = recording("r.gpx", gpx(point(0, "") + wild + point(1, "") + point(2, "") + point(3, "")));
+        assertThat(ride.timesS()).containsExactly(0, 1, 2, 3);
+        assertThat(finding(ride, "time-backwards").place().where()).isEqualTo("line 5");
+    }
+
+    @Test
+    void aFileThatEndsInTheMiddleGivesWhatCameBefore() {
+        String cut = gpx(point(0, "") + point(1, "") + point(2, ""));
+        Recording ride = recording("r.gpx", cut.substring(0, cut.indexOf("10:15:02")));
+        assertThat(ride.timesS()).containsExactly(0, 1);
+        assertThat(finding(ride, "cut-off").level()).isEqualTo(Finding.Level.WARNING);
+    }
+
+    @Test
+    void aFileThatEndsBeforeTwoPointsIsRefused() {
+        String cut = gpx(point(0, "") + point(1, ""));
+        assertThat(refusal("r.gpx", cut.substring(0, cut.indexOf("10:15:01"))).code())
+                .isEqualTo("cut-off");
+    }
+
+    @Test
+    void illFormedXmlIsRefusedAtItsLine() {
+        Finding refusal = refusal(Decode.bytes("x.gpx", resource("invalid_xml_mismatched_tag.gpx")));
+        // xml.etree of Python 3: mismatched tag: line 39, column 3.
+        assertThat(refusal.place().where()).isEqualTo("line 39");
+        assertThat(refusal.message()).contains("2 points had been read");
+    }
+
+    @Test
+    void anExternalEntityIsNeverFetchedAndABombNeverGrows() {
+        String external = "<?xml version=\"1.0\"?><!DOCTYPE gpx [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>"
+                + "<gpx creator=\"&x;\"><trk><trkseg>" + point(0, "<hr>&x;</hr>") + "</trkseg></trk></gpx>";
+        assertThat(refusal("r.gpx", external).code()).isEqualTo("ill-formed");
+        String bomb = "<?xml version=\"1.0\"?><!DOCTYPE gpx [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;\">]>"
+                + "<gpx><trk><trkseg>" + point(0, "<hr>&b;</hr>") + "</trkseg></trk></gpx>";
+        assertThat(refusal("r.gpx", bomb).code()).isEqualTo("ill-formed");
+    }
+
+    @Test
+    void elementsWithinElementsWithoutEndAreRefused() {
+        assertThat(refusal("r.gpx", "<gpx>" + "<a>".repeat(5000)).level()).isEqualTo(Finding.Level.REFUSED);
+    }
+
+    @Test
+    void twoIdenticalPointsWithEmptyElevationsAreOneSampleAndNoDistance() {
+        Recording ride = recording(Decode.bytes("e.gpx", resource("empty_ele_duplicate_point.gpx")));
+        assertThat(ride.samples()).isEqualTo(2);
+        assertThat(ride.timesS()).hasSize(1);
+        assertThat(ride.track().lengthM()).hasValue(0);
+        assertThat(finding(ride, "empty-elevation").message()).startsWith("2 points");
+        assertThat(finding(ride, "repeated-time").message()).startsWith("1 samples");
+    }
+
+    @Test
+    void wordsForCoordinatesAreRefusedWithTheirLine() {
+        Decoding decoding = Decode.bytes("c.gpx", resource("coordinates_not_numbers.gpx"));
+        assertThat(refusal(decoding).code()).isEqualTo("no-samples");
+        assertThat(((Decoding.Refused) decoding).findings())
+                .anyMatch(finding -> finding.code().equals("bad-coordinates")
+                        && finding.place().where().equals("line 5"));
+    }
+
+    @Test
+    void aFileWithoutNamespaceHasItsPathToADecimetre() {
+        Recording walk = recording(Decode.bytes("n.gpx", resource("no_namespace_9_points.gpx")));
+        // 243.1 m: pyproj Geod WGS84 over the nine points.
+        assertThat(walk.track().lengthM().orElseThrow()).isCloseTo(243.1, within(0.06));
+        assertThat(walk.spanS()).isEqualTo(251);
+    }
+
+    @Test
+    void utf16WithAByteOrderMarkIsRead() {
+        byte[] wide = ("\uFEFF" + gpx(point(0, "") + point(1, "")).replace("<?xml version=\"1.0\"?>\n", ""))
+                .getBytes(java.nio.charset.StandardCharsets.UTF_16LE);
+        assertThat(recording(Decode.bytes("w.gpx", wide)).timesS()).hasSize(2);
+    }
+
+    @Test
+    void anotherRootIsNotGpx() {
+        assertThat(refusal("r.gpx", "<?xml version=\"1.0\"?><kml><x/></kml>").code())
+                .isEqualTo("not-gpx");
+    }
+}

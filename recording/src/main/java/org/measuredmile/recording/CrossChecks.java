@@ -77,7 +77,8 @@ final class CrossChecks {
                 Place.in(recording.name()),
                 String.format(
                         Locale.ROOT,
-                        "distance by %s is %.0f m, but by %s nothing moved: noise of the fixes, or a sensor that was off",
+                        "distance by %s is %.0f m, but by %s nothing moved: noise of the fixes, or a sensor that "
+                                + "was off",
                         moved,
                         Math.max(oneM, otherM),
                         still),

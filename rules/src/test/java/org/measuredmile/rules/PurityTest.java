@@ -45,8 +45,8 @@ class PurityTest {
             "java.util.concurrent.ForkJoinPool",
             "java.util.concurrent.ThreadLocalRandom");
 
-    /// Math may differ in the last bit between machines; StrictMath may not. The roots, rounding and comparisons that
-    /// remain in Math are exact by IEEE 754 (Javadoc of java.lang.Math).
+    /// Math may differ in the last bit between machines; StrictMath may not. The roots, rounding and comparisons
+    /// that remain in Math are exact by IEEE 754 (Javadoc of java.lang.Math).
     private static final Set<String> INEXACT = Set.of(
             "sin", "cos", "tan", "asin", "acos", "atan", "atan2", "sinh", "cosh", "tanh", "exp", "expm1", "log",
             "log10", "log1p", "pow", "hypot", "cbrt", "random");

@@ -5,7 +5,7 @@ public interface Trial {
     /// What the trial is. The same value at every call.
     Declaration declaration();
 
-    /// Figures, runs and findings of one day's input. Reads nothing else, changes nothing, never throws for what the
-    /// input holds.
+    /// Figures, runs and findings of one day's input. Reads nothing else, changes nothing, never throws for what
+    /// the input holds.
     Outcome reduce(TrialInput input);
 }

@@ -94,7 +94,8 @@ class RunMeanTest {
         int anyDay = 0;
         var scatter = new Scatter(0.30, 12, 0.20, INFINITE, false);
         for (int day = 0; day < days; day++) {
-            // The stated scatter is itself known from 12 degrees of freedom, so the truth behind it differs by day.
+            // The stated scatter is itself known from 12 degrees of freedom, so the truth behind it differs
+            // by day.
             double runSd = 0.30 / Math.sqrt(chiSquare(random, 12) / 12);
             double today = 7.8 + 0.20 * random.nextGaussian();
             var mean = mean(scatter, false, draw(random, today, runSd), draw(random, today, runSd));

@@ -56,8 +56,8 @@ public record Entrant(
         return Math.sqrt(Math.max(0, variance));
     }
 
-    /// Degrees of freedom of the own uncertainty, as they follow from those of the whole when the shared contributions
-    /// have infinitely many (JCGM 100:2008, equation G.2b).
+    /// Degrees of freedom of the own uncertainty, as they follow from those of the whole when the shared
+    /// contributions have infinitely many (JCGM 100:2008, equation G.2b).
     double ownDegreesOfFreedom() {
         double degrees = anyDay.degreesOfFreedom();
         if (degrees == Double.POSITIVE_INFINITY || anyDay.standard() == 0) {

@@ -47,7 +47,8 @@ class RankDrawsReferenceTest {
         assertRow(draws, 3, 0.000067);
     }
 
-    /// The pair 6.0 and 6.1, each ± 0.06, with a calibration of 2 %: Φ(0.1 / u of the difference). The shared part is
+    /// The pair 6.0 and 6.1, each ± 0.06, with a calibration of 2 %: Φ(0.1 / u of the difference). The shared part
+    /// is
     /// 0.120 and 0.122, so 0.002 of it stays in the difference.
     @Test
     void aSharedCalibrationCancelsAndAnOwnOneDoesNot() {

@@ -5,7 +5,8 @@ import java.util.stream.Collectors;
 
 /// Where values lie on a drawing: a straight scale from one end to the other.
 ///
-/// Unit: values in the unit shown; positions in CSS pixels. `fromPx` may lie below `toPx` on the page (an upright axis).
+/// Unit: values in the unit shown; positions in CSS pixels. `fromPx` may lie below `toPx` on the page (an upright
+/// axis).
 public record Axis(double low, double high, double fromPx, double toPx, List<Ticks.Tick> ticks) {
     /// An axis exactly as long as its ticks.
     static Axis over(Ticks ticks, double fromPx, double toPx) {

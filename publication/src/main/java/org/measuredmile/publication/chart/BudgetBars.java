@@ -2,8 +2,8 @@ package org.measuredmile.publication.chart;
 
 import java.util.List;
 import org.measuredmile.quantity.Printed;
-import org.measuredmile.quantity.Rounding;
 import org.measuredmile.quantity.QuantityPrinter;
+import org.measuredmile.quantity.Rounding;
 import org.measuredmile.quantity.budget.Budget;
 import org.measuredmile.quantity.budget.Contribution;
 
@@ -54,9 +54,7 @@ public record BudgetBars(Scale scale, List<Contribution> contributions) {
             svg.text("said right", axis.fromPx() - 8, first + 14 * i, lines.get(i));
         }
         boolean open = one.evaluation() == Contribution.Evaluation.A;
-        svg.rect(
-                open ? "bar-open" : "bar",
-                new Svg.Box(axis.fromPx(), y + 9, Math.max(1, to - axis.fromPx()), 14));
+        svg.rect(open ? "bar-open" : "bar", new Svg.Box(axis.fromPx(), y + 9, Math.max(1, to - axis.fromPx()), 14));
         svg.text("said", to + 6, y + 20, number(one.standardUncertainty()));
     }
 
@@ -71,7 +69,10 @@ public record BudgetBars(Scale scale, List<Contribution> contributions) {
     private String sentence(List<Contribution> rows, Budget budget) {
         var words = new StringBuilder("What the uncertainty is made of, in " + unitWords() + ": ");
         for (Contribution row : rows) {
-            words.append(row.input()).append(' ').append(number(row.standardUncertainty())).append("; ");
+            words.append(row.input())
+                    .append(' ')
+                    .append(number(row.standardUncertainty()))
+                    .append("; ");
         }
         return words.append("together ")
                 .append(new Printed(number(budget.standardUncertainty()), "", scale.symbol()).text())

@@ -14,7 +14,8 @@ public record LevelsPlot(Scale scale, String title, List<Level> levels) {
 
     /// One level: its words, its result, the results of its single runs, and the gain over the level before.
     ///
-    /// Shape: `gain` as printed, empty where there is none; `note` stands at the row's end ("can't be told from 4").
+    /// Shape: `gain` as printed, empty where there is none; `note` stands at the row's end ("can't be told from
+    /// 4").
     public record Level(String words, double value, Interval interval95, List<Double> runs, String gain, String note) {
         public Level {
             runs = List.copyOf(runs);
@@ -30,13 +31,17 @@ public record LevelsPlot(Scale scale, String title, List<Level> levels) {
     /// Error: IllegalArgumentException without any level.
     public String svg(double width) {
         var ends = levels.stream()
-                .flatMapToDouble(
-                        one -> DoubleStream.of(one.value(), one.interval95().low(), one.interval95().high()))
+                .flatMapToDouble(one -> DoubleStream.of(
+                        one.value(), one.interval95().low(), one.interval95().high()))
                 .summaryStatistics();
         if (ends.getCount() == 0) {
             throw new IllegalArgumentException("no levels to draw");
         }
-        double names = 16 + levels.stream().mapToDouble(one -> Svg.widthOf(one.words())).max().getAsDouble();
+        double names = 16
+                + levels.stream()
+                        .mapToDouble(one -> Svg.widthOf(one.words()))
+                        .max()
+                        .getAsDouble();
         double left = Math.min(names, width * 0.4);
         double right = width - (width < 500 ? 24 : 150);
         Axis axis = Axis.over(scale.ticks(ends.getMin(), ends.getMax(), width < 500 ? 5 : 8), left, right);
@@ -110,7 +115,8 @@ public record LevelsPlot(Scale scale, String title, List<Level> levels) {
         }
         Scale there = scale.other();
         Axis beside = axis.beside(
-                there.shown(scale.unit().toSi(axis.low())), there.shown(scale.unit().toSi(axis.high())));
+                there.shown(scale.unit().toSi(axis.low())),
+                there.shown(scale.unit().toSi(axis.high())));
         for (Ticks.Tick tick : beside.ticks()) {
             svg.text("mid", beside.at(tick.value()), y, tick.label());
         }

@@ -89,8 +89,7 @@ final class Residuals {
         double pixels = strip.height() / 2 / reach;
         svg.rect(
                 "band",
-                new Svg.Box(
-                        time.fromPx(), middle - half * pixels, time.toPx() - time.fromPx(), 2 * half * pixels));
+                new Svg.Box(time.fromPx(), middle - half * pixels, time.toPx() - time.fromPx(), 2 * half * pixels));
         svg.path("guide", Svg.line(middle, time.fromPx(), time.toPx()));
         svg.path(
                 "others",

@@ -55,12 +55,21 @@ public record Strip(
 
     private String sentence(String title) {
         String own = title + ": "
-                + scale.printer().figure(value, interval95.halfWidth(), scale.kind()).text();
+                + scale.printer()
+                        .figure(value, interval95.halfWidth(), scale.kind())
+                        .text();
         String among = others.isEmpty()
                 ? "; no other bike yet"
                 : "; " + others.size() + " other" + (others.size() == 1 ? " bike" : " bikes") + " from "
-                        + plain(others.stream().mapToDouble(Double::doubleValue).min().getAsDouble())
-                        + " to " + plain(others.stream().mapToDouble(Double::doubleValue).max().getAsDouble());
+                        + plain(others.stream()
+                                .mapToDouble(Double::doubleValue)
+                                .min()
+                                .getAsDouble())
+                        + " to "
+                        + plain(others.stream()
+                                .mapToDouble(Double::doubleValue)
+                                .max()
+                                .getAsDouble());
         return own + among + flag.map(one -> "; " + one.words()).orElse("") + Marks.betterWords(better);
     }
 

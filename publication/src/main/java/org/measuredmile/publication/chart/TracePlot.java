@@ -34,8 +34,8 @@ public final class TracePlot {
         }
         boolean narrow = width < 500;
         double right = scale.hasOther() ? 44 : 14;
-        var ticks = Ticks.covering(times.getMin(), times.getMax(), narrow ? 6 : 9)
-                .within(times.getMin(), times.getMax());
+        var ticks =
+                Ticks.covering(times.getMin(), times.getMax(), narrow ? 6 : 9).within(times.getMin(), times.getMax());
         double high = Math.max(times.getMax(), times.getMin() + 1e-6);
         this.time = new Axis(times.getMin(), high, 44, width - right, ticks);
         this.labels = EventLabels.placed(trace.events(), time, width);
@@ -92,7 +92,8 @@ public final class TracePlot {
         if (scale.hasOther()) {
             Scale there = scale.other();
             Axis beside = upright.beside(
-                    there.shown(scale.unit().toSi(upright.low())), there.shown(scale.unit().toSi(upright.high())));
+                    there.shown(scale.unit().toSi(upright.low())),
+                    there.shown(scale.unit().toSi(upright.high())));
             svg.path("axis", beside.upright(width - 36, 5));
             for (Ticks.Tick tick : beside.ticks()) {
                 svg.text("", width - 27, beside.at(tick.value()) + 4, tick.label());

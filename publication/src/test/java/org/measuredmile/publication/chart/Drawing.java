@@ -67,8 +67,12 @@ final class Drawing {
         double width = Double.parseDouble(box[2]);
         double height = Double.parseDouble(box[3]);
         for (Point point : points()) {
-            assertThat(point.x()).as("x of %s in %s", point, root.getAttribute("viewBox")).isBetween(-1.0, width + 1);
-            assertThat(point.y()).as("y of %s in %s", point, root.getAttribute("viewBox")).isBetween(-1.0, height + 1);
+            assertThat(point.x())
+                    .as("x of %s in %s", point, root.getAttribute("viewBox"))
+                    .isBetween(-1.0, width + 1);
+            assertThat(point.y())
+                    .as("y of %s in %s", point, root.getAttribute("viewBox"))
+                    .isBetween(-1.0, height + 1);
         }
     }
 

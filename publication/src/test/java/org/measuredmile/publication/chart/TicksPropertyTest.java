@@ -28,8 +28,8 @@ class TicksPropertyTest {
         assertThat(ticks.high()).isGreaterThanOrEqualTo(low + width);
         double step = (ticks.high() - ticks.low()) / (ticks.ticks().size() - 1);
         double mantissa = step / StrictMath.pow(10, Math.floor(StrictMath.log10(step) + 1e-9));
-        assertThat(List.of(1.0, 2.0, 2.5, 5.0)).anySatisfy(round -> assertThat(mantissa)
-                .isCloseTo(round, offset(1e-6)));
+        assertThat(List.of(1.0, 2.0, 2.5, 5.0))
+                .anySatisfy(round -> assertThat(mantissa).isCloseTo(round, offset(1e-6)));
         assertThat(ticks.low() / step).isCloseTo(Math.rint(ticks.low() / step), offset(1e-6));
     }
 

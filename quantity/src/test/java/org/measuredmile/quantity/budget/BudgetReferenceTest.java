@@ -28,7 +28,8 @@ class BudgetReferenceTest {
                         difference.standardUncertainty(),
                         difference.effectiveDegreesOfFreedom(),
                         ""),
-                // sensitivities: −l·θ = 0.1·l for δα and −l·α for δθ; those of α and θ are zero at the estimates
+                // sensitivities: −l·θ = 0.1·l for δα and −l·α for δθ; those of α and θ are zero at the
+                // estimates
                 typeB("expansion, difference", 1e-6 / Math.sqrt(3))
                         .reliableTo(0.1)
                         .through(lengthNm * 0.1),
@@ -57,7 +58,8 @@ class BudgetReferenceTest {
 
     @Test
     void expandedUncertaintyOfTheEndGauge() {
-        // H.1.6: U99 = 2.92 · 32 = 93 nm from rounded values and ν cut to 16; 92.467 unrounded, 91.9284 with ν whole
+        // H.1.6: U99 = 2.92 · 32 = 93 nm from rounded values and ν cut to 16; 92.467 unrounded, 91.9284 with ν
+        // whole
         double standard = endGauge().standardUncertainty();
         assertThat(StudentT.quantile(0.995, 16) * standard).isCloseTo(92.467, within(1e-2));
         assertThat(StudentT.quantile(0.995, endGauge().effectiveDegreesOfFreedom()) * standard)
@@ -66,7 +68,8 @@ class BudgetReferenceTest {
 
     @Test
     void boundsBecomeStandardUncertainties() {
-        // JCGM 100:2008, 4.4.5: bounds 96 to 104, 2.3; 4.4.6: 1.6; F.2.2.1: step 1 g, 0.29 g; H.1.3.4: ±0.5 °C, 0.35
+        // JCGM 100:2008, 4.4.5: bounds 96 to 104, 2.3; 4.4.6: 1.6; F.2.2.1: step 1 g, 0.29 g; H.1.3.4: ±0.5 °C,
+        // 0.35
         assertThat(Contribution.rectangular("temperature", 4).standardUncertainty())
                 .isCloseTo(2.309401, within(1e-6));
         assertThat(Contribution.triangular("temperature", 4).standardUncertainty())
@@ -106,7 +109,8 @@ class BudgetReferenceTest {
 
     @Test
     void sharedInputsCancelInADifference() {
-        // JCGM 100:2008, 5.2.2: fully correlated parts add with their signs; hand: √(3² + 4²) = 5, tape 2 − 2 = 0
+        // JCGM 100:2008, 5.2.2: fully correlated parts add with their signs; hand: √(3² + 4²) = 5, tape 2 − 2 =
+        // 0
         var mine = Budget.of(typeA("runs", 3, 2), typeB("tape", 2).sharedAs("tape 1"));
         var other = Budget.of(typeA("runs", 4, 2), typeB("tape", 2).sharedAs("tape 1"));
         assertThat(mine.minus(other).standardUncertainty()).isCloseTo(5, within(1e-12));

@@ -26,7 +26,8 @@ class LineFitReferenceTest {
             above20[i] = TEMPERATURE_C[i] - 20;
         }
         var line = LineFit.through(above20, CORRECTION_C);
-        // JCGM 100:2008, H.3.3: −0.1712, 0.00218, 0.0029, 0.00067, −0.930, 0.0035 as printed; more digits recomputed
+        // JCGM 100:2008, H.3.3: −0.1712, 0.00218, 0.0029, 0.00067, −0.930, 0.0035 as printed; more digits
+        // recomputed
         assertThat(line.intercept()).isCloseTo(-0.171204, within(1e-6));
         assertThat(line.slope()).isCloseTo(0.0021827, within(1e-7));
         assertThat(line.interceptUncertainty()).isCloseTo(0.0028776, within(1e-7));
@@ -59,7 +60,8 @@ class LineFitReferenceTest {
                 x[i] = rows[i][1];
             }
             var line = LineFit.through(x, y);
-            // NIST StRD, Norris, certified values; eleven digits are asked for, as QR in doubles reaches them
+            // NIST StRD, Norris, certified values; eleven digits are asked for, as QR in doubles reaches
+            // them
             var elevenDigits = Percentage.withPercentage(1e-9);
             assertThat(line.intercept()).isCloseTo(-0.262323073774029, elevenDigits);
             assertThat(line.slope()).isCloseTo(1.00211681802045, elevenDigits);

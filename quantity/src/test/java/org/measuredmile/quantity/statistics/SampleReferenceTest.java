@@ -53,7 +53,8 @@ class SampleReferenceTest {
 
     @Test
     void fiveStopsAndTheFirstThree() {
-        // recomputed: mean 6.426, s 0.09071935, 95 % half-width of the mean 0.1126429; first three 0.1201388, 0.2984413
+        // recomputed: mean 6.426, s 0.09071935, 95 % half-width of the mean 0.1126429; first three 0.1201388,
+        // 0.2984413
         var five = Sample.of(6.42, 6.31, 6.55, 6.38, 6.47);
         var three = Sample.of(6.42, 6.31, 6.55);
         assertThat(five.mean()).isCloseTo(6.426, within(1e-7));

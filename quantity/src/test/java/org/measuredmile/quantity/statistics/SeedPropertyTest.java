@@ -36,7 +36,8 @@ class SeedPropertyTest {
 
     @Test
     void drawsHaveTheMomentsOfTheirDistributions() {
-        // Standard deviations by JCGM 100:2008, 4.3: a/√3, a/√6, a/√2; of t with ν degrees of freedom √(ν/(ν − 2)).
+        // Standard deviations by JCGM 100:2008, 4.3: a/√3, a/√6, a/√2; of t with ν degrees of freedom √(ν/(ν −
+        // 2)).
         assertMoments(random -> Draw.normal(random, 2, 3), 2, 3);
         assertMoments(random -> Draw.rectangular(random, -1, 3), 1, 2 / Math.sqrt(3));
         assertMoments(random -> Draw.triangular(random, -1, 3), 1, 2 / Math.sqrt(6));

@@ -12,7 +12,8 @@ public sealed interface DayRead {
         }
     }
 
-    /// No test day: without date or bike there is nothing to hang a figure on. All faults of all its files are named.
+    /// No test day: without date or bike there is nothing to hang a figure on. All faults of all its files are
+    /// named.
     record Unusable(String name, List<Finding> findings) implements DayRead {
         public Unusable {
             findings = List.copyOf(findings);

@@ -76,7 +76,8 @@ public final class ModelFit {
                 double reducedChiSquare,
                 List<String> onBound)
                 implements Outcome {
-            /// The standard uncertainty of something that depends on the parameters with the given gradient.
+            /// The standard uncertainty of something that depends on the parameters with the given
+            /// gradient.
             public double standardUncertainty(double[] gradient) {
                 double variance = 0;
                 for (int i = 0; i < gradient.length; i++) {
@@ -85,8 +86,8 @@ public final class ModelFit {
                 return Math.sqrt(Math.max(0, variance));
             }
 
-            /// The part of that standard uncertainty that comes from one parameter's prior being only a prior. It
-            /// does not shrink when runs that share the parameter's true value are averaged.
+            /// The part of that standard uncertainty that comes from one parameter's prior being only a
+            /// prior. It does not shrink when runs that share the parameter's true value are averaged.
             public double fromPriorOf(int parameter, double[] gradient) {
                 var one = parameters.get(parameter);
                 return one.hasPrior() ? Math.abs(along(gradient, parameter)) / one.priorSd() : 0;

@@ -233,7 +233,8 @@ final class GpxContent {
                 "copy the file from the instrument again");
     }
 
-    /// The file is no XML from a place on: it was written or changed by something that cannot be trusted with the rest.
+    /// The file is no XML from a place on: it was written or changed by something that cannot be trusted with the
+    /// rest.
     Decoding illFormed(long line, String why) {
         return remarks.refuse(
                 "ill-formed",

@@ -106,7 +106,8 @@ public final class GpxReader implements RecordingReader {
                     text.setLength(0);
                 }
                 default -> {
-                    // Comments, processing instructions and an ignored document type carry no sample.
+                    // Comments, processing instructions and an ignored document type carry no
+                    // sample.
                 }
             }
             if (content.isFull()) {

@@ -67,8 +67,8 @@ final class HeldValues {
         return found;
     }
 
-    /// Whether no value of the receiver changes more often than the marker does: then the marker counts its epochs. (A
-    /// logger may pass on a new position a row or two before the new time, so the changes need not coincide.)
+    /// Whether no value of the receiver changes more often than the marker does: then the marker counts its epochs.
+    /// (A logger may pass on a new position a row or two before the new time, so the changes need not coincide.)
     private static boolean agrees(SampleTable table, LongColumn marker, List<Integer> receiver) {
         int epochs = 1;
         int[] changes = new int[receiver.size()];

@@ -67,7 +67,8 @@ public final class Readers {
         if (reader.isPresent()) {
             return reader.get().read(name, whole);
         }
-        // The delimited reader says why a text is no table, why bytes are no text, and that an empty file is empty.
+        // The delimited reader says why a text is no table, why bytes are no text, and that an empty file is
+        // empty.
         return new DelimitedReader().read(name, whole);
     }
 

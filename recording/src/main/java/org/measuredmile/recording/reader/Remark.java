@@ -45,7 +45,8 @@ enum Remark {
     ZERO_COORDINATES(
             "zero-coordinates",
             Finding.Level.WARNING,
-            "{n} positions are exactly 0, 0: the instrument had no fix; they were left out and no distance comes of them",
+            "{n} positions are exactly 0, 0: the instrument had no fix; they were left out and no distance comes of "
+                    + "them",
             "wait for a fix before starting"),
     NOT_A_NUMBER(
             "not-a-number",

@@ -53,7 +53,8 @@ final class TableDistances {
                 : new double[] {sorted[0], sorted[size / 2], sorted[size * 95 / 100], sorted[size - 1]};
     }
 
-    /// The sum of a speed column over time, against the way between positions, or against a distance column in metres.
+    /// The sum of a speed column over time, against the way between positions, or against a distance column in
+    /// metres.
     Compared speedAgainstWay(int speed) {
         double sum = 0;
         double wayM = 0;

@@ -33,8 +33,8 @@ record TimeOrder(int[] rows, int movedBlocks, List<Integer> repeated, List<Integ
         return split(table, candidate, kept, moved);
     }
 
-    /// The rows in order of time, each time once: for epochs whose time is the instrument's own stamp of the sample,
-    /// written late but not wrong. Rows with the same time must have been joined before.
+    /// The rows in order of time, each time once: for epochs whose time is the instrument's own stamp of the
+    /// sample, written late but not wrong. Rows with the same time must have been joined before.
     static TimeOrder sorted(SampleTable table) {
         int[] timed = timedRows(table);
         int[] order = Arrays.stream(timed)

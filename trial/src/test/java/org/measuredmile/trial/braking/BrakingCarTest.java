@@ -14,15 +14,18 @@ import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.recording.reader.Readers;
 import org.measuredmile.trial.Outcome;
 
-/// A real town drive at 10 Hz in which no stop can be counted: 2014-03-26-000-Data.csv of balzer82/Kalman, CC-BY-SA-2.0,
-/// which lies beside the repository and not in it. Skipped where it is missing.
+/// A real town drive at 10 Hz in which no stop can be counted: 2014-03-26-000-Data.csv of balzer82/Kalman,
+/// CC-BY-SA-2.0, which lies beside the repository and not in it. Skipped where it is missing.
 class BrakingCarTest {
     private static final String FILE = "car_216s_gnss10hz_imu50hz.csv";
 
     private static Optional<Path> file() {
         var folder = Path.of("").toAbsolutePath();
         while (folder != null) {
-            var found = folder.resolve("shared").resolve("recordings").resolve("csv-imu").resolve(FILE);
+            var found = folder.resolve("shared")
+                    .resolve("recordings")
+                    .resolve("csv-imu")
+                    .resolve(FILE);
             if (Files.isReadable(found)) {
                 return Optional.of(found);
             }
@@ -37,7 +40,7 @@ class BrakingCarTest {
         try (var bytes = Files.newInputStream(path.orElseThrow())) {
             return switch (Readers.decode(FILE, bytes)) {
                 case Decoding.Decoded(var recording) -> recording;
-                case Decoding.Refused(_, var findings) -> throw new AssertionError(findings);
+                case Decoding.Refused refused -> throw new AssertionError(refused.findings());
             };
         }
     }

@@ -107,9 +107,9 @@ class BrakingTraceTest {
         assertThat(outcome.figures()).isEmpty();
         assertThat(outcome.runs())
                 .allSatisfy(run -> assertThat(run.reason())
-                        .contains(
-                                "sampled every 1.00 s: too coarse for a stopping distance; use the tape reading or a logger"
-                                        + " of 10 Hz or more"));
+                        .contains("sampled every 1.00 s: too coarse for a stopping distance; use the tape reading or "
+                                + "a logger"
+                                + " of 10 Hz or more"));
         assertThat(outcome.findings()).extracting(Finding::code).contains("too-coarse");
     }
 

@@ -2,6 +2,7 @@ package org.measuredmile.trial;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -17,15 +18,23 @@ public final class Sha256 {
         return HexFormat.of().formatHex(digest().digest(content));
     }
 
-    /// A stream that counts into a digest while it is read.
-    public static DigestInputStream over(InputStream content) {
-        return new DigestInputStream(content, digest());
-    }
+    /// A stream that hashes what is read from it. Closing it does nothing, so that a reader that closes early cannot cut
+    /// the hash short; whoever opened the source closes it.
+    public static final class Hashing extends DigestInputStream {
+        public Hashing(InputStream content) {
+            super(content, digest());
+        }
 
-    /// The hash of everything that a stream of [#over] held; reads what is left of it first.
-    public static String finish(DigestInputStream stream) throws IOException {
-        stream.transferTo(java.io.OutputStream.nullOutputStream());
-        return HexFormat.of().formatHex(stream.getMessageDigest().digest());
+        @Override
+        public void close() {
+            // Left open on purpose: see the class.
+        }
+
+        /// The hash of all the content; reads what is left of it first.
+        public String finish() throws IOException {
+            transferTo(OutputStream.nullOutputStream());
+            return HexFormat.of().formatHex(getMessageDigest().digest());
+        }
     }
 
     private static MessageDigest digest() {

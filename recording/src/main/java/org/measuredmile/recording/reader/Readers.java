@@ -2,6 +2,7 @@ package org.measuredmile.recording.reader;
 
 import java.io.ByteArrayInputStream;
 import java.io.EOFException;
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
@@ -28,12 +29,12 @@ public final class Readers {
         return ALL;
     }
 
-    /// Decodes a file in whatever format it is.
+    /// Decodes a file in whatever format it is; the stream stays open, for whoever opened it to close.
     ///
     /// Error: IOException only when the stream itself fails.
     public static Decoding decode(String name, InputStream bytes) throws IOException {
         byte[] head = bytes.readNBytes(HEAD);
-        InputStream whole = new SequenceInputStream(new ByteArrayInputStream(head), bytes);
+        InputStream whole = new SequenceInputStream(new ByteArrayInputStream(head), new LeftOpen(bytes));
         if (head.length > 2 && (head[0] & 0xFF) == 0x1F && (head[1] & 0xFF) == 0x8B) {
             return unpacked(name, whole);
         }
@@ -88,5 +89,20 @@ public final class Readers {
 
     private static Optional<RecordingReader> reader(Format format) {
         return ALL.stream().filter(reader -> reader.format() == format).findFirst();
+    }
+
+    /// Keeps a library that closes what it has read from closing a stream that is not its own.
+    private static final class LeftOpen extends FilterInputStream {
+        LeftOpen(InputStream in) {
+            super(in);
+        }
+
+        @Override
+        public int read(byte[] buffer, int from, int length) throws IOException {
+            return in.read(buffer, from, length);
+        }
+
+        @Override
+        public void close() {}
     }
 }

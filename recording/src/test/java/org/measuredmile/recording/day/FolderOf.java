@@ -9,8 +9,7 @@ import org.measuredmile.recording.Finding;
 
 /// A test-day folder put together from texts.
 record FolderOf(SortedMap<String, byte[]> texts, SortedMap<String, DayFolder.ByteSource> recordings) {
-    static final String DAY =
-            """
+    static final String DAY = """
             date: 2031-04-14
             timeZone: Europe/London
             place: Wendlesea promenade (invented)

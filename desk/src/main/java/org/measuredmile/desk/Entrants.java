@@ -1,0 +1,49 @@
+package org.measuredmile.desk;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeMap;
+import org.measuredmile.archive.Archive;
+import org.measuredmile.archive.FigureQuery;
+import org.measuredmile.archive.StoredFigure;
+import org.measuredmile.comparison.standing.Entrant;
+import org.measuredmile.quantity.QuantityPrinter;
+import org.measuredmile.trial.FigureSpec;
+
+/// What an archive holds of one figure, as entrants of a standing, and how their results are printed.
+public final class Entrants {
+    private Entrants() {}
+
+    /// The latest accepted figure of each bike, configuration and variant, and the ledger's results where they are
+    /// asked for.
+    public static List<Entrant> of(Archive archive, FigureSpec figure, boolean withLedger) {
+        var makers = new TreeMap<String, String>();
+        archive.bikes().forEach(bike -> makers.put(bike.id(), bike.maker()));
+        var entrants = new ArrayList<Entrant>();
+        archive.figures(FigureQuery.standing(figure.id()))
+                .forEach(stored -> entrants.add(entrant(stored, makers.getOrDefault(stored.bike(), ""))));
+        return entrants;
+    }
+
+    private static Entrant entrant(StoredFigure stored, String maker) {
+        var figure = stored.figure();
+        return new Entrant(
+                stored.bike(),
+                stored.title(),
+                stored.category(),
+                maker,
+                stored.drive(),
+                stored.date(),
+                figure.key().variant(),
+                figure.version(),
+                figure.value(),
+                figure.anyDay(),
+                figure.budget());
+    }
+
+    /// An entrant's result with the half-width of its any-day interval.
+    public static String printed(FigureSpec figure, Entrant entrant, QuantityPrinter printer) {
+        double halfWidth = entrant.anyDay().interval95().halfWidth();
+        return printer.figure(entrant.value(), halfWidth, figure.kind()).text();
+    }
+}

@@ -1,0 +1,167 @@
+package org.measuredmile.desk.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.measuredmile.quantity.QuantityKind;
+import org.measuredmile.quantity.budget.Budget;
+import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.DayReduction;
+import org.measuredmile.trial.Declaration;
+import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.Outcome;
+import org.measuredmile.trial.RunResult;
+import org.measuredmile.trial.Trials;
+
+/// A reduced day as text for people: each trial's figures, runs with their reasons, findings, and what would narrow.
+final class DayText {
+    private final Shown shown;
+
+    DayText(Shown shown) {
+        this.shown = shown;
+    }
+
+    void print(DayReduction.Result.Reduced reduced) {
+        var day = reduced.day();
+        shown.line(reduced.bike().title() + ", " + day.date() + (day.place().isEmpty() ? "" : ", " + day.place()));
+        configuration(day);
+        for (var trial : Trials.ALL) {
+            var outcome = reduced.outcomes().get(trial.declaration().id());
+            if (outcome != null) {
+                print(trial.declaration(), outcome);
+            }
+        }
+        for (var notRidden : day.notRidden()) {
+            shown.line("");
+            shown.line("not ridden: "
+                    + (notRidden.trial() + " " + notRidden.variant().text()).strip() + ": " + notRidden.reason());
+        }
+        if (!reduced.findings().isEmpty()) {
+            shown.line("");
+            shown.line("The day's files");
+            shown.findings("  ", reduced.findings());
+        }
+        if (reduced.figures().isEmpty()) {
+            shown.line("");
+            shown.line("No figure comes of this day.");
+        }
+    }
+
+    private void configuration(TestDay day) {
+        var set = day.configuration();
+        var parts = List.of(
+                        named("firmware", set.firmware()),
+                        named("battery", set.battery()),
+                        named("tyres", set.tyres()),
+                        named("with", String.join(", ", set.accessories())))
+                .stream()
+                .filter(part -> !part.isEmpty())
+                .collect(Collectors.joining("; "));
+        if (!parts.isEmpty()) {
+            shown.line(parts);
+        }
+    }
+
+    private static String named(String name, String value) {
+        return value.isBlank() ? "" : name + " " + value;
+    }
+
+    private void print(Declaration trial, Outcome outcome) {
+        shown.line("");
+        shown.line(trial.title() + " (" + trial.id() + " " + trial.version() + ")");
+        outcome.figures().forEach(figure -> print(trial, figure));
+        runs(outcome.runs());
+        shown.findings("  ", outcome.findings());
+    }
+
+    private void print(Declaration trial, Figure figure) {
+        String title = trial.figure(figure.key().figure())
+                .map(spec -> spec.title())
+                .orElse(figure.key().figure());
+        String variant = words(trial, figure.key().variant());
+        shown.line("  " + title + (variant.isEmpty() ? "" : ", " + variant));
+        var thisDay = shown.printer()
+                .figureInBoth(figure.value(), figure.thisDay().interval95().halfWidth(), figure.kind());
+        var anyDay = shown.printer()
+                .figureInBoth(figure.value(), figure.anyDay().interval95().halfWidth(), figure.kind());
+        var table = new Table("    ", "", "", "");
+        table.row("    this day", thisDay.first().text(), other(thisDay), counted(figure));
+        table.row("    any day", anyDay.first().text(), other(anyDay), "");
+        table.lines().stream().skip(1).forEach(shown::line);
+        budget(figure);
+        for (var narrowing : figure.narrows()) {
+            double halfWidth = narrowing.intervalThen().halfWidth();
+            shown.line("    would narrow: " + narrowing.what() + ", any day then ± "
+                    + shown.printer()
+                            .figure(figure.value(), halfWidth, figure.kind())
+                            .plusMinus());
+        }
+        figure.assumed().forEach(assumed -> shown.line("    assumed: " + assumed));
+        shown.findings("    ", figure.findings());
+    }
+
+    private static String other(org.measuredmile.quantity.QuantityPrinter.InBoth both) {
+        return both.first().equals(both.other()) ? "" : both.other().text();
+    }
+
+    private static String counted(Figure figure) {
+        return figure.runs().isEmpty()
+                ? ""
+                : "n = " + figure.counted() + " of " + figure.runs().size();
+    }
+
+    /// The three heaviest contributions to the any-day interval.
+    private void budget(Figure figure) {
+        var budget = new Budget(figure.budget());
+        String heaviest = budget.byWeight().stream()
+                .limit(3)
+                .filter(one -> budget.share(one) >= 0.005)
+                .map(one -> one.input() + String.format(Locale.ROOT, " %.0f %%", 100 * budget.share(one)))
+                .collect(Collectors.joining(", "));
+        if (!heaviest.isEmpty()) {
+            shown.line("    made of: " + heaviest);
+        }
+    }
+
+    private void runs(List<RunResult> runs) {
+        if (runs.isEmpty()) {
+            return;
+        }
+        var table = new Table("  run", "", "", "counts", "result");
+        for (var run : runs) {
+            String verdict = run.counted() ? "yes" : "no";
+            table.row(
+                    "  " + run.run(),
+                    run.state().name().toLowerCase(Locale.ROOT),
+                    run.direction(),
+                    verdict,
+                    (values(run) + (run.reason().isEmpty() ? "" : "  " + run.reason())).strip());
+        }
+        table.lines().forEach(shown::line);
+    }
+
+    private String values(RunResult run) {
+        return run.values().stream()
+                .map(value -> value.title() + " "
+                        + number(value.value(), OptionalDouble.of(value.standardUncertainty()), value.kind()))
+                .collect(Collectors.joining(", "));
+    }
+
+    private String number(double value, OptionalDouble standardUncertainty, QuantityKind kind) {
+        // The half-width of the 95 % interval that a normal error of this size has.
+        return shown.printer()
+                .figure(value, 1.96 * standardUncertainty.orElse(0), kind)
+                .text();
+    }
+
+    /// A variant in words: `from 20 mph, dry`.
+    static String words(Declaration trial, Variant variant) {
+        return variant.values().entrySet().stream()
+                .map(entry -> trial.variant(entry.getKey())
+                        .map(key -> key.words(entry.getValue()))
+                        .orElse(entry.getKey() + " " + entry.getValue()))
+                .collect(Collectors.joining(", "));
+    }
+}

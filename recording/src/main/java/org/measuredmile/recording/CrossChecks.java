@@ -3,7 +3,9 @@ package org.measuredmile.recording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.measuredmile.quantity.QuantityKind;
 
 /// Compares what a recording says twice: distance by positions, by speed and by the instrument itself.
 ///
@@ -11,6 +13,9 @@ import java.util.OptionalDouble;
 final class CrossChecks {
     private static final double TOO_SHORT_M = 100;
     private static final double AGREE = 0.03;
+    private static final double MOVING_MPS = 0.5;
+    private static final double SUSPICIOUS_S = 8;
+    private static final int FEWEST_HELD = 5;
     private static final double NEAR = 0.025;
 
     private CrossChecks() {}
@@ -31,6 +36,9 @@ final class CrossChecks {
         List<Finding> findings = new ArrayList<>();
         compare("track", travel.byTrackM(), "speed", travel.bySpeedM(), recording, findings);
         compare("track", travel.byTrackM(), "the instrument's distance", travel.byInstrumentM(), recording, findings);
+        recording.channels().stream()
+                .filter(channel -> channel.kind().quantity() == QuantityKind.SPEED)
+                .forEach(channel -> stale(channel, recording).ifPresent(findings::add));
         compare("speed", travel.bySpeedM(), "the instrument's distance", travel.byInstrumentM(), recording, findings);
         return findings;
     }
@@ -67,6 +75,35 @@ final class CrossChecks {
                 Place.in(recording.name()),
                 said,
                 "compare with a surveyed length, and check units and wheel size before using either"));
+    }
+
+    /// A speed that stays the same to its last digit for seconds while moving was not measured anew.
+    private static Optional<Finding> stale(Channel speed, Recording recording) {
+        double longestS = 0;
+        double longestFromS = 0;
+        int from = 0;
+        for (int i = 1; i < speed.size(); i++) {
+            boolean same = speed.value(i) == speed.value(from) && speed.value(i) > MOVING_MPS;
+            if (!same) {
+                from = i;
+            }
+            double heldS = speed.timeS(i) - speed.timeS(from);
+            if (i - from >= FEWEST_HELD && heldS > longestS) {
+                longestS = heldS;
+                longestFromS = speed.timeS(from);
+            }
+        }
+        return longestS < SUSPICIOUS_S
+                ? Optional.empty()
+                : Optional.of(Finding.warning(
+                        "stale-speed",
+                        Place.atTime(recording.name(), longestFromS),
+                        String.format(
+                                Locale.ROOT,
+                                "\"%s\" keeps one value for up to %.0f s while moving: it was held, not measured",
+                                speed.name(),
+                                longestS),
+                        "leave such stretches out of any run"));
     }
 
     private static Finding none(String oneName, double oneM, String otherName, double otherM, Recording recording) {

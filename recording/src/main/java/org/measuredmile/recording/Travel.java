@@ -100,7 +100,7 @@ record Travel(
         }
         Arrays.sort(steps);
         double middle = steps[steps.length / 2];
-        double upper = steps[(int) (steps.length * 0.9)];
+        double upper = steps[(int) ((steps.length - 1) * 0.9)];
         double uneven = upper > 1.4 * middle ? 3 * upper : 0;
         return Math.max(Math.max(1.5 * middle, uneven), SHORTEST_GAP_S);
     }

@@ -35,7 +35,8 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
     static Optional<ClockChoice> of(Sample sample) {
         List<Finding> findings = new ArrayList<>();
         List<Rated> rated = new ArrayList<>();
-        for (Clock clock : clocks(sample, findings)) {
+        List<Clock> clocks = clocks(sample, findings);
+        for (Clock clock : clocks) {
             rated.add(rate(clock, sample));
         }
         List<Rated> fit = rated.stream()
@@ -48,6 +49,7 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
         if (chosen == null) {
             return Optional.empty();
         }
+        ClockOffset.of(chosen.clock, clocks, sample).ifPresent(findings::add);
         Optional<Clock> start =
                 chosen.clock.isAbsolute() || absolute == null ? Optional.empty() : Optional.of(absolute.clock);
         Optional<Clock> marker = fit.stream()

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.measuredmile.quantity.Unit;
+import org.measuredmile.quantity.UnitText;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.reader.ColumnMeaning.Role;
 
@@ -57,7 +58,8 @@ final class ColumnProposal {
         }
         Unit si = kind.quantity().si();
         if (!name.written().isEmpty()) {
-            Optional<Unit> unit = HeadUnit.find(name.written(), si);
+            Optional<Unit> unit =
+                    HeadUnit.find(name.written(), si).or(() -> UnitText.find(name.written(), kind.quantity()));
             return unit.isPresent()
                     ? plain.as(kind, unit, "said in the head")
                     : plain.as(ChannelKind.OTHER, Optional.empty(), "its unit is not one of a " + kind.id());

@@ -259,6 +259,18 @@ class DelimitedReaderTest {
     }
 
     @Test
+    void aClockThatIsWholeHoursAwayFromAnotherIsNamedAndNotShifted() {
+        Recording log = recording(
+                "l.csv",
+                "loggingTime,fix_epoch,speed (m/s)\n2014-03-26 14:38:25.1,1395837505.0,1\n"
+                        + "2014-03-26 14:38:25.2,1395837505.0,1\n2014-03-26 14:38:25.3,1395837505.0,2\n");
+        assertThat(finding(log, "clock-offset").message())
+                .contains("7200 s ahead")
+                .contains("whole hours");
+        assertThat(log.start().orElseThrow()).hasToString("2014-03-26T14:38:25.100Z");
+    }
+
+    @Test
     void whatIsNoRecordingIsRefusedWithTheReason() {
         assertThat(refusal("a.csv", "").code()).isEqualTo("empty");
         assertThat(refusal("a.csv", " \n\n").code()).isEqualTo("empty");

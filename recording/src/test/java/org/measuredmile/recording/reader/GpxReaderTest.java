@@ -25,9 +25,9 @@ class GpxReaderTest {
 
     @Test
     void extensionsAreTakenByLocalNameAtAnyDepthUnderAnyPrefix() {
-        String more =
-                "<extensions><a:box xmlns:a=\"u:a\"><a:inner><a:hr>120</a:hr><b:speed xmlns:b=\"u:b\">5.5</b:speed>"
-                        + "<a:atemp>18.5</a:atemp><a:cad>60</a:cad><a:power>210</a:power></a:inner></a:box></extensions>";
+        String more = "<extensions><a:box xmlns:a=\"u:a\"><a:inner><a:hr>120</a:hr>"
+                + "<b:speed xmlns:b=\"u:b\">5.5</b:speed>"
+                + "<a:atemp>18.5</a:atemp><a:cad>60</a:cad><a:power>210</a:power></a:inner></a:box></extensions>";
         Recording ride = recording("r.gpx", gpx(point(0, more) + point(1, more)));
         assertThat(ride.channel(ChannelKind.SPEED).orElseThrow().value(1)).isEqualTo(5.5);
         assertThat(ride.channel(ChannelKind.HEART_RATE).orElseThrow().value(0)).isEqualTo(2.0);

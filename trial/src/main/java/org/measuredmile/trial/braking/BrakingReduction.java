@@ -12,6 +12,7 @@ import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.recording.motion.SpeedSource;
+import org.measuredmile.trial.CandidateMatching;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ResolvedReadings.Value;
 import org.measuredmile.trial.RunResult;
@@ -36,7 +37,7 @@ final class BrakingReduction {
             return new Outcome(List.of(), List.of(), findings);
         }
         findings.addAll(0, screen.findings());
-        var matching = StopMatching.of(input, candidates);
+        var matching = CandidateMatching.of(input, candidates, "stops");
         findings.addAll(matching.findings());
         var runs = new ArrayList<BrakingRun>();
         for (var run : input.runs()) {

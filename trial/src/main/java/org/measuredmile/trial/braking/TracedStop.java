@@ -7,6 +7,7 @@ import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.recording.motion.Stops.Stop;
+import org.measuredmile.trial.Candidate;
 
 /// A candidate stop in a recording: the fit where it qualifies, its own reasons where it does not.
 ///
@@ -19,12 +20,19 @@ record TracedStop(
         Channel samples,
         Optional<StopFit.Fitted> fitted,
         OptionalDouble leverS,
-        List<String> reasons) {
+        List<String> reasons)
+        implements Candidate {
     TracedStop {
         reasons = List.copyOf(reasons);
     }
 
-    boolean qualifies() {
+    @Override
+    public double beginS() {
+        return onsetS();
+    }
+
+    @Override
+    public boolean qualifies() {
         return reasons.isEmpty() && fitted.isPresent();
     }
 

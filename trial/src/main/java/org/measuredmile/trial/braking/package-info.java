@@ -1,7 +1,7 @@
 /// Braking: how far a bike takes to stop from a stated speed, both brakes, on level road.
 ///
 /// Read in this order: [Braking] (what is declared), [BrakingRules] (the numbers), [BrakingReduction] (the order of
-/// steps), [StopFinder] and [StopMatching] (which stop is which run), [StopFit] and [StopCurve] (the model),
+/// steps), [StopFinder] and [TracedStop] (the stops found), [StopFit] and [StopCurve] (the model),
 /// [BrakingFigures] and [BrakingBudget], [BrakingFindings].
 ///
 /// Formula: corrected = S · (v_n/v_0)² (EN 14766:2005, 4.6.7.5.1.9); the model of a stop in [StopCurve].

@@ -1,4 +1,4 @@
-package org.measuredmile.trial.braking;
+package org.measuredmile.trial;
 
 import java.time.Duration;
 import java.util.ArrayList;
@@ -13,40 +13,44 @@ import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
-import org.measuredmile.trial.TrialInput;
 
-/// Which candidate stop is which run that was written down: by the run's start time, else by order where that
-/// leaves no choice.
+/// Which candidate in a recording is which run that was written down: by the run's start time, else
+/// by order where that leaves no choice.
 ///
-/// Shape: `byRun` by run id; `left` are candidates that no written run claims, in order of recording and time.
-record StopMatching(SortedMap<String, TracedStop> byRun, List<TracedStop> left, List<Finding> findings) {
-    /// A written start may lie so long before the onset of its stop, s.
+/// Shape: `byRun` by run id; `left` are candidates that no written run claims, in order of recording
+/// and time. A candidate that qualifies is taken before one that does not.
+public record CandidateMatching<C extends Candidate>(SortedMap<String, C> byRun, List<C> left, List<Finding> findings) {
+    /// A written start may lie so long before the beginning of its candidate, s.
     private static final double LONGEST_RUN_UP_S = 120;
-    /// A written start may lie so long after the onset of its stop, for clocks differ, s.
+    /// A written start may lie so long after the beginning of its candidate, for clocks differ, s.
     private static final double CLOCK_SLACK_S = 10;
 
-    StopMatching {
+    public CandidateMatching {
         byRun = Collections.unmodifiableSortedMap(new TreeMap<>(byRun));
         left = List.copyOf(left);
         findings = List.copyOf(findings);
     }
 
-    static StopMatching of(TrialInput input, SortedMap<String, List<TracedStop>> byRecording) {
-        var byRun = new TreeMap<String, TracedStop>();
-        var left = new ArrayList<TracedStop>();
+    /// Matches the candidates of each recording, by its name, with the trial's runs.
+    ///
+    /// Shape: `word` is what candidates are called, in the plural ("stops").
+    public static <C extends Candidate> CandidateMatching<C> of(
+            TrialInput input, SortedMap<String, List<C>> byRecording, String word) {
+        var byRun = new TreeMap<String, C>();
+        var left = new ArrayList<C>();
         var findings = new ArrayList<Finding>();
         for (var entry : byRecording.entrySet()) {
-            var stops = new ArrayList<>(entry.getValue());
+            var candidates = new ArrayList<>(entry.getValue());
             var runs = runsOf(input, entry.getKey(), byRun);
-            matchTimed(input, runs, stops, byRun);
-            matchInOrder(entry.getKey(), runs, stops, byRun).ifPresent(findings::add);
-            left.addAll(stops);
+            matchTimed(input, runs, candidates, byRun);
+            matchInOrder(entry.getKey(), runs, candidates, byRun, word).ifPresent(findings::add);
+            left.addAll(candidates);
         }
-        return new StopMatching(byRun, left, findings);
+        return new CandidateMatching<>(byRun, left, findings);
     }
 
-    /// The runs that a recording may hold and that have no stop yet.
-    private static List<Run> runsOf(TrialInput input, String name, SortedMap<String, TracedStop> taken) {
+    /// The runs that a recording may hold and that have no candidate yet.
+    private static List<Run> runsOf(TrialInput input, String name, SortedMap<String, ?> taken) {
         var recording = Optional.ofNullable(input.recordings().get(name)).orElseThrow();
         var stated = input.runsIn(recording);
         var runs = input.day().recording(name).isPresent() && !stated.isEmpty()
@@ -75,13 +79,13 @@ record StopMatching(SortedMap<String, TracedStop> byRun, List<TracedStop> left, 
                 : Optional.empty();
     }
 
-    private static void matchTimed(
-            TrialInput input, List<Run> runs, List<TracedStop> stops, SortedMap<String, TracedStop> byRun) {
+    private static <C extends Candidate> void matchTimed(
+            TrialInput input, List<Run> runs, List<C> candidates, SortedMap<String, C> byRun) {
         record Timed(Run run, double startS) {}
         var timed = new ArrayList<Timed>();
         for (var run : runs) {
-            if (!stops.isEmpty()) {
-                startS(input, run, stops.getFirst().recording()).ifPresent(start -> timed.add(new Timed(run, start)));
+            if (!candidates.isEmpty()) {
+                startS(input, run, candidates.getFirst().recording()).ifPresent(start -> timed.add(new Timed(run, start)));
             }
         }
         timed.sort(Comparator.comparingDouble(Timed::startS));
@@ -90,39 +94,39 @@ record StopMatching(SortedMap<String, TracedStop> byRun, List<TracedStop> left, 
             double next = i + 1 < timed.size() ? timed.get(i + 1).startS() : Double.POSITIVE_INFINITY;
             double to = Math.min(timed.get(i).startS() + LONGEST_RUN_UP_S, Math.max(next, from + 2 * CLOCK_SLACK_S));
             var run = timed.get(i).run();
-            var within = stops.stream()
-                    .filter(stop -> stop.onsetS() >= from && stop.onsetS() <= to)
+            var within = candidates.stream()
+                    .filter(candidate -> candidate.beginS() >= from && candidate.beginS() <= to)
                     .toList();
             within.stream()
-                    .filter(TracedStop::qualifies)
+                    .filter(Candidate::qualifies)
                     .findFirst()
                     .or(() -> within.stream().findFirst())
-                    .ifPresent(stop -> {
-                        byRun.put(run.id(), stop);
-                        stops.remove(stop);
+                    .ifPresent(candidate -> {
+                        byRun.put(run.id(), candidate);
+                        candidates.remove(candidate);
                     });
         }
         runs.removeIf(run -> byRun.containsKey(run.id()));
     }
 
-    private static Optional<Finding> matchInOrder(
-            String name, List<Run> runs, List<TracedStop> stops, SortedMap<String, TracedStop> byRun) {
+    private static <C extends Candidate> Optional<Finding> matchInOrder(
+            String name, List<Run> runs, List<C> candidates, SortedMap<String, C> byRun, String word) {
         runs.removeIf(run -> run.start().isPresent());
-        if (runs.isEmpty() || stops.isEmpty()) {
+        if (runs.isEmpty() || candidates.isEmpty()) {
             return Optional.empty();
         }
-        var good = stops.stream().filter(TracedStop::qualifies).toList();
-        var chosen = good.size() == runs.size() ? good : List.copyOf(stops);
+        var good = candidates.stream().filter(Candidate::qualifies).toList();
+        var chosen = good.size() == runs.size() ? good : List.copyOf(candidates);
         if (chosen.size() != runs.size()) {
             return Optional.of(Finding.warning(
-                    "stops-not-told-apart",
+                    word + "-not-told-apart",
                     Place.in(name),
-                    stops.size() + " candidate stops, " + good.size() + " of them usable, for " + runs.size() + " runs",
+                    candidates.size() + " candidate " + word + ", " + good.size() + " of them usable, for " + runs.size() + " runs",
                     "write each run's start time in runs.csv"));
         }
         for (int i = 0; i < chosen.size(); i++) {
             byRun.put(runs.get(i).id(), chosen.get(i));
-            stops.remove(chosen.get(i));
+            candidates.remove(chosen.get(i));
         }
         return Optional.empty();
     }

@@ -1,0 +1,168 @@
+package org.measuredmile.trial.assistspeed;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.Figure.FigureRun;
+import org.measuredmile.trial.Outcome;
+import org.measuredmile.trial.RunMean;
+import org.measuredmile.trial.RunResult;
+import org.measuredmile.trial.RunScreen;
+import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.assistspeed.RecordedLevels.Announced;
+
+/// A day's assist levels, from recordings and readings to figures.
+final class AssistSpeedReduction {
+    private final TrialInput input;
+    private final AssistSpeedRules rules;
+    private final RunScreen screen;
+    private final List<LevelPass> passes = new ArrayList<>();
+    private final Map<String, RunResult> byRun = new LinkedHashMap<>();
+    private final List<RunResult> stretches = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
+
+    AssistSpeedReduction(TrialInput input, AssistSpeedRules rules) {
+        this.input = input;
+        this.rules = rules;
+        this.screen = new RunScreen(AssistSpeed.DECLARATION, input);
+    }
+
+    Outcome outcome() {
+        findings.addAll(screen.findings());
+        var runsOf = RunsInRecordings.of(input, findings);
+        for (var recording : input.recordings().values()) {
+            if (runsOf.containsKey(recording.name())) {
+                read(recording, runsOf.get(recording.name()));
+            }
+        }
+        var typed = new TypedLevels(input);
+        for (var pass : passes) {
+            typed.disagreement(pass).ifPresent(findings::add);
+        }
+        for (var run : input.runs()) {
+            readTyped(run, typed);
+        }
+        var results = Gains.valued(inOrder());
+        var figures = new ArrayList<>(Gains.noted(new LevelFigures(input, rules).of(passes, results)));
+        figures.addAll(cutOffs());
+        return new Outcome(figures, results, findings);
+    }
+
+    private List<RunResult> inOrder() {
+        var ordered = new ArrayList<RunResult>();
+        for (var run : input.runs()) {
+            ordered.add(byRun.getOrDefault(
+                    run.id(),
+                    RunResult.of(run, reasonOf(run, "no recording of it and no speed was written down"), List.of())));
+            stretches.stream()
+                    .filter(one -> one.run().startsWith(run.id() + "/"))
+                    .forEach(ordered::add);
+        }
+        stretches.stream()
+                .filter(one -> input.runs().stream().noneMatch(run -> one.run().startsWith(run.id() + "/")))
+                .forEach(ordered::add);
+        return ordered;
+    }
+
+    private String reasonOf(Run run, String otherwise) {
+        String reason = screen.reasonNotToCount(run);
+        if (!reason.isEmpty()) {
+            return reason;
+        }
+        return AssistSpeed.saysItsLevel(run.variant()) ? otherwise : "its variant does not say which level";
+    }
+
+    private void read(Recording recording, List<Run> runs) {
+        switch (SpeedTrace.of(recording, input.instrumentOf(recording), rules)) {
+            case SpeedTrace.Read.Refused(Finding finding) -> {
+                findings.add(finding);
+                runs.forEach(run ->
+                        byRun.put(run.id(), RunResult.of(run, reasonOf(run, finding.message()), List.of())));
+            }
+            case SpeedTrace.Read.Usable(SpeedTrace trace) -> read(trace, runs);
+        }
+    }
+
+    private void read(SpeedTrace trace, List<Run> runs) {
+        var levels = new RecordedLevels(trace, rules);
+        var announced =
+                runs.stream().map(run -> new Announced(run, reasonOf(run, ""))).toList();
+        if (announced.isEmpty()) {
+            levels.proposed(windTooStrong());
+        } else if (announced.size() == 1) {
+            levels.allOf(announced.getFirst());
+        } else {
+            levels.inOrder(announced);
+        }
+        passes.addAll(levels.passes());
+        findings.addAll(levels.findings());
+        for (var result : levels.results()) {
+            if (result.run().contains("/")) {
+                stretches.add(result);
+            } else {
+                byRun.put(result.run(), result);
+            }
+        }
+    }
+
+    /// The day's wind against the trial's limit, for stretches that are nobody's run yet.
+    private String windTooStrong() {
+        return input.readings()
+                .ofDay("wind-speed")
+                .filter(wind -> wind.si() > rules.mostWindMps())
+                .map(wind -> "wind " + AssistSpeedWords.speed(wind.si()) + ", at most "
+                        + AssistSpeedWords.speed(rules.mostWindMps()))
+                .orElse("");
+    }
+
+    private void readTyped(Run run, TypedLevels typed) {
+        var read = typed.speedOf(run);
+        boolean isRecorded = byRun.containsKey(run.id())
+                && byRun.get(run.id()).value("speed").isPresent();
+        if (read.isEmpty() || isRecorded) {
+            return;
+        }
+        String reason = reasonOf(run, "");
+        byRun.put(run.id(), typed.result(run, reason, read.get()));
+        if (reason.isEmpty()) {
+            passes.add(typed.pass(run, read.get()));
+        }
+    }
+
+    /// The cut-off speeds that were noted, by drive.
+    private List<Figure> cutOffs() {
+        var figures = new ArrayList<Figure>();
+        for (var drive : List.of("pedal", "throttle")) {
+            var mean = RunMean.of(
+                    AssistSpeed.DECLARATION,
+                    AssistSpeed.CUT_OFF,
+                    org.measuredmile.recording.day.Variant.of("drive", drive),
+                    input.scatter());
+            for (var run : input.runs()) {
+                var read = input.readings().of(run.id(), "cut-off");
+                if (read.isPresent() && run.variant().has("drive", drive)) {
+                    String reason = reasonOf(run, "");
+                    mean.run(
+                            new FigureRun(
+                                    run.id(),
+                                    run.state(),
+                                    reason.isEmpty(),
+                                    reason,
+                                    OptionalDouble.of(read.get().si())),
+                            run.direction());
+                }
+            }
+            mean.firstCounted()
+                    .flatMap(run -> input.readings().of(run, "cut-off"))
+                    .ifPresent(read -> mean.readOff(read, 1, SpeedScale.of(read).relative()));
+            mean.figureIfAny().ifPresent(figures::add);
+        }
+        return figures;
+    }
+}

@@ -1,0 +1,11 @@
+/// The speed the bike settles at on the level, at each assist level, with the motor off and by throttle.
+///
+/// Read in this order: [AssistSpeed] (what the trial is), [RecordedLevels] (from a recording to levels),
+/// [AnnouncedPlateaus] and [SteadyPieces] (where the speed is steady), [WanderMixture] (how well a mean is known when
+/// speeds a second apart are alike), [LevelFigures] (from passes to figures and their budget).
+/// Source: docs/handbook/assistspeed.md.
+/// May not know: other trials.
+@NullMarked
+package org.measuredmile.trial.assistspeed;
+
+import org.jspecify.annotations.NullMarked;

@@ -22,6 +22,7 @@ final class AssistSpeedReduction {
     private final TrialInput input;
     private final AssistSpeedRules rules;
     private final RunScreen screen;
+    private final LevelFigures figures;
     private final List<LevelPass> passes = new ArrayList<>();
     private final Map<String, RunResult> byRun = new LinkedHashMap<>();
     private final List<RunResult> stretches = new ArrayList<>();
@@ -31,6 +32,7 @@ final class AssistSpeedReduction {
         this.input = input;
         this.rules = rules;
         this.screen = new RunScreen(AssistSpeed.DECLARATION, input);
+        this.figures = new LevelFigures(input, rules);
     }
 
     Outcome outcome() {
@@ -49,9 +51,9 @@ final class AssistSpeedReduction {
             readTyped(run, typed);
         }
         var results = Gains.valued(inOrder());
-        var figures = new ArrayList<>(Gains.noted(new LevelFigures(input, rules).of(passes, results)));
-        figures.addAll(cutOffs());
-        return new Outcome(figures, results, findings);
+        var made = new ArrayList<>(Gains.noted(figures.of(passes, results)));
+        made.addAll(cutOffs());
+        return new Outcome(made, results, findings);
     }
 
     private List<RunResult> inOrder() {
@@ -90,7 +92,7 @@ final class AssistSpeedReduction {
     }
 
     private void read(SpeedTrace trace, List<Run> runs) {
-        var levels = new RecordedLevels(trace, rules);
+        var levels = new RecordedLevels(trace, rules, figures);
         var announced =
                 runs.stream().map(run -> new Announced(run, reasonOf(run, ""))).toList();
         if (announced.isEmpty()) {

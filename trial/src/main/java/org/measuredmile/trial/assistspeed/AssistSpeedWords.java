@@ -17,7 +17,7 @@ final class AssistSpeedWords {
     }
 
     static String slope(double mps2) {
-        return String.format(Locale.ROOT, "%.2f m/s²", mps2);
+        return String.format(Locale.ROOT, "%.3f m/s²", mps2);
     }
 
     static String percent(double ratio) {

@@ -39,16 +39,16 @@ final class LevelFigures {
     }
 
     /// What one stretch of nobody's level gives by itself: its speed with this day's and any day's uncertainty.
-    static List<RunValue> alone(MeanSpeed mean, SpeedScale scale) {
-        var prior = AssistSpeed.DECLARATION.requireFigure(AssistSpeed.SPEED).prior();
+    List<RunValue> alone(MeanSpeed mean, SpeedScale scale, String run) {
+        var wind = windMps(run.substring(0, run.lastIndexOf('/')));
         var budget = new Budget(
                         List.of(Contribution.typeA("wander", mean.standardUncertaintyMps(), mean.degreesOfFreedom())))
-                .plus(WindPart.of(mean.speedMps(), OptionalDouble.empty(), 1));
+                .plus(WindPart.of(mean.speedMps(), wind, 1));
         for (var part : scale.contributions(mean.speedMps())) {
             budget = budget.plus(part);
         }
         var anyDay = budget.plus(EffortPart.unrecorded(mean.speedMps()))
-                .plus(Contribution.typeB("between days", prior.betweenDaysAt(mean.speedMps())))
+                .plus(Contribution.typeB("between days", scatter.betweenDaysAt(mean.speedMps())))
                 .around(mean.speedMps());
         var thisDay = budget.around(mean.speedMps());
         return List.of(
@@ -130,6 +130,12 @@ final class LevelFigures {
         all.add(first);
         all.addAll(others);
         return all;
+    }
+
+    private OptionalDouble windMps(String run) {
+        return input.readings().of(run, "wind-speed").stream()
+                .mapToDouble(read -> read.si())
+                .max();
     }
 
     private OptionalDouble windMps(List<LevelPass> passes) {

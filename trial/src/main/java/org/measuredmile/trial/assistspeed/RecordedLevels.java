@@ -20,6 +20,7 @@ import org.measuredmile.trial.assistspeed.WanderMixture.MeanSpeed;
 final class RecordedLevels {
     private final SpeedTrace trace;
     private final AssistSpeedRules rules;
+    private final LevelFigures figures;
     private final List<LevelPass> passes = new ArrayList<>();
     private final List<RunResult> results = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
@@ -27,9 +28,10 @@ final class RecordedLevels {
     /// A run of the recording with the reason against it that was known before riding; empty when there is none.
     record Announced(Run run, String reason) {}
 
-    RecordedLevels(SpeedTrace trace, AssistSpeedRules rules) {
+    RecordedLevels(SpeedTrace trace, AssistSpeedRules rules, LevelFigures figures) {
         this.trace = trace;
         this.rules = rules;
+        this.figures = figures;
         findings.addAll(trace.findings());
     }
 
@@ -141,7 +143,7 @@ final class RecordedLevels {
 
     /// One level for the whole recording: every steady stretch belongs to it.
     void allOf(Announced one) {
-        var stretches = steady("this stretch");
+        var stretches = steady(AssistSpeed.levelWords(one.run().variant()));
         var means = means(stretches);
         var counting = stretches.stream().filter(SteadyStretch::counts).toList();
         var known = means.stream().flatMap(Optional::stream).toList();
@@ -172,7 +174,8 @@ final class RecordedLevels {
         for (int i = 0; i < stretches.size(); i++) {
             var run = part(one.run(), i + 1);
             String against = one.reason().isEmpty() ? stretches.get(i).refusal() : one.reason();
-            results.add(result(run, against, stretches.get(i).span(), values(means.get(i)), List.of(stretches.get(i))));
+            results.add(result(
+                    run, against, stretches.get(i).span(), values(means.get(i), run.id()), List.of(stretches.get(i))));
         }
     }
 
@@ -183,16 +186,17 @@ final class RecordedLevels {
         for (int i = 0; i < stretches.size(); i++) {
             var stretch = stretches.get(i);
             String reason = against.isEmpty() ? stretch.refusal() : against;
-            results.add(result(proposal(i + 1), reason, stretch.span(), values(means.get(i)), List.of(stretch)));
+            var run = proposal(i + 1);
+            results.add(result(run, reason, stretch.span(), values(means.get(i), run.id()), List.of(stretch)));
         }
     }
 
-    private List<RunValue> values(Optional<MeanSpeed> mean) {
+    private List<RunValue> values(Optional<MeanSpeed> mean, String run) {
         if (mean.isEmpty()) {
             return List.of();
         }
         var m = mean.get();
-        return LevelFigures.alone(m, trace.scale());
+        return figures.alone(m, trace.scale(), run);
     }
 
     private List<SteadyStretch> steady(String name) {

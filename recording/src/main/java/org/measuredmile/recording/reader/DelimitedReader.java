@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
@@ -66,14 +67,16 @@ public final class DelimitedReader implements RecordingReader {
         return decode(rest, dataFrom, new DelimitedTable(shape.get(), remarks), remarks);
     }
 
+    // The library means to drop leniency about what follows a closing quote and offers nothing in its place.
+    @SuppressWarnings("removal")
     private static Decoding decode(Reader rest, int linesBefore, DelimitedTable table, Remarks remarks)
             throws IOException {
         CsvReader<CsvRecord> rows = CsvReader.builder()
                 .fieldSeparator(table.shape().separator())
                 .commentStrategy(CommentStrategy.NONE)
                 .skipEmptyLines(true)
-                .allowExtraFields(true)
-                .allowMissingFields(true)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .allowExtraCharsAfterClosingQuote(true)
                 .allowUnclosedQuote(true)
                 .maxBufferSize(LONGEST_CELL)

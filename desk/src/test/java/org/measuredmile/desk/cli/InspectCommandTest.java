@@ -1,0 +1,69 @@
+package org.measuredmile.desk.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.measuredmile.desk.cli.Ran.mile;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class InspectCommandTest {
+    private static final String RIDE = """
+            time_s,speed_kmh
+            0.0,20.0
+            0.1,20.1
+            0.2,20.2
+            0.3,20.1
+            """;
+
+    @TempDir
+    private Path folder = Path.of("");
+
+    @Test
+    void aTableOfSpeedsIsSummedUp() throws IOException {
+        var file = Files.writeString(folder.resolve("ride.csv"), RIDE);
+        var ran = mile("inspect", file, "--json");
+        assertThat(ran.exit()).isZero();
+        var found = ran.json().path(0);
+        assertThat(found.propertyNames())
+                .containsExactly(
+                        "file",
+                        "format",
+                        "device",
+                        "startTime",
+                        "zoneStated",
+                        "samples",
+                        "clockSeconds",
+                        "ridingSeconds",
+                        "distanceMetres",
+                        "trackDistanceMetres",
+                        "ascentMetres",
+                        "channels",
+                        "gaps",
+                        "runs",
+                        "findings");
+        assertThat(found.path("file").asString()).isEqualTo("ride.csv");
+        assertThat(found.path("samples").asInt()).isEqualTo(4);
+        assertThat(mile("inspect", file).out()).contains("delimited text").contains("samples    4");
+    }
+
+    @Test
+    void aFileThatCannotBeReadSaysWhyBesideOneThatCan() throws IOException {
+        var good = Files.writeString(folder.resolve("ride.csv"), RIDE);
+        var empty = Files.createFile(folder.resolve("empty.gpx"));
+        assertThat(mile("inspect", good, empty).exit()).isEqualTo(1);
+        var alone = mile("inspect", empty, "--json");
+        assertThat(alone.exit()).isEqualTo(2);
+        assertThat(alone.json().path(0).path("findings").isEmpty()).isFalse();
+        assertThat(alone.json().path(0).path("format").isNull()).isTrue();
+    }
+
+    @Test
+    void aFolderOrAMissingFileIsToldClearly() {
+        assertThat(mile("inspect", folder).err()).contains("is a folder").contains("mile reduce");
+        assertThat(mile("inspect", folder.resolve("nothing.csv")).err()).contains("no such file");
+        assertThat(mile("inspect").exit()).isEqualTo(2);
+    }
+}

@@ -18,8 +18,7 @@ final class SteppedRide {
     private double lastStopM;
 
     /// Rides at a speed, then pulls the lever; deceleration sets in 0.1 s later, builds up over 0.2 s, holds, and
-    /// the bike
-    /// stands for 3 s.
+    /// the bike stands for 3 s.
     SteppedRide stop(double entryMps, double decelerationMps2) {
         hold(entryMps, 6, 0);
         hold(entryMps, 0.1, 1);

@@ -1,0 +1,10 @@
+package org.measuredmile.demo.ride;
+
+import java.util.List;
+
+/// The trials that can be simulated: one line a trial.
+public final class SimulatedTrials {
+    public static final List<SimulatedTrial> ALL = List.of(new SimulatedBraking("tape"), new SimulatedBraking("trace"));
+
+    private SimulatedTrials() {}
+}

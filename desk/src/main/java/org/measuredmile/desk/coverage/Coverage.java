@@ -1,0 +1,34 @@
+package org.measuredmile.desk.coverage;
+
+import org.measuredmile.quantity.QuantityKind;
+
+/// How one figure did over the simulated days of one seed.
+///
+/// Shape: `days` were simulated, `figures` of them gave the figure; `heldThisDay` and `heldAnyDay` count the 95 %
+/// intervals that held the truth.
+/// Unit: `bias` is the mean relative difference from the truth of the day; half-widths in the SI unit of `kind`, medians
+/// over the days. The best ones are those of a mean of as many runs with perfect instruments and known scatter.
+public record Coverage(
+        String figure,
+        QuantityKind kind,
+        long seed,
+        int days,
+        int figures,
+        int heldThisDay,
+        int heldAnyDay,
+        double bias,
+        HalfWidths thisDay,
+        HalfWidths anyDay) {
+    /// Median half-width of the intervals, and of the best possible ones.
+    public record HalfWidths(double median, double best) {}
+
+    /// The share of this-day intervals that held the truth; NaN when there was no figure.
+    public double shareThisDay() {
+        return (double) heldThisDay / figures;
+    }
+
+    /// The share of any-day intervals that held the truth; NaN when there was no figure.
+    public double shareAnyDay() {
+        return (double) heldAnyDay / figures;
+    }
+}

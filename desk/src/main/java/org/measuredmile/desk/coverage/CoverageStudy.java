@@ -1,0 +1,157 @@
+package org.measuredmile.desk.coverage;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.IntConsumer;
+import org.measuredmile.demo.ride.SimulatedDay;
+import org.measuredmile.demo.ride.SimulatedDay.Truth;
+import org.measuredmile.demo.ride.SimulatedTrial;
+import org.measuredmile.quantity.budget.Uncertainty;
+import org.measuredmile.quantity.statistics.Seed;
+import org.measuredmile.quantity.statistics.StudentT;
+import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.reader.Decoding;
+import org.measuredmile.recording.reader.Readers;
+import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.Outcome;
+import org.measuredmile.trial.ReadingResolver;
+import org.measuredmile.trial.ScatterRecord;
+import org.measuredmile.trial.Trial;
+import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.Trials;
+
+/// Simulates days, reduces them, and counts how often both intervals hold the truth.
+///
+/// Shape: the same trial, seed and number of days give the same counts.
+public final class CoverageStudy {
+    private final SortedMap<String, Tally> tallies = new TreeMap<>();
+    private final SimulatedTrial simulated;
+    private final long seed;
+    private final int days;
+
+    private CoverageStudy(SimulatedTrial simulated, long seed, int days) {
+        this.simulated = simulated;
+        this.seed = seed;
+        this.days = days;
+    }
+
+    /// Runs a study; `progress` is told how many days are done.
+    public static List<Coverage> run(SimulatedTrial simulated, long seed, int days, IntConsumer progress) {
+        var study = new CoverageStudy(simulated, seed, days);
+        for (int i = 0; i < days; i++) {
+            study.add(simulated.day(new Seed(seed), i));
+            progress.accept(i + 1);
+        }
+        return study.tallies.values().stream().map(study::coverage).toList();
+    }
+
+    private void add(SimulatedDay day) {
+        var recordings = decoded(day);
+        Map<String, Outcome> outcomes = new TreeMap<>();
+        for (var truth : day.truths()) {
+            var trial = Trials.delivering(truth.figure())
+                    .orElseThrow(() -> new IllegalStateException("no trial delivers " + truth.figure()));
+            var outcome = outcomes.computeIfAbsent(
+                    trial.declaration().id(), _ -> trial.reduce(input(trial, day, recordings)));
+            var tally = tallies.computeIfAbsent(truth.figure() + " " + truth.variant().text(), _ -> new Tally(trial, truth));
+            figure(outcome, truth).ifPresent(figure -> tally.add(figure, truth));
+        }
+    }
+
+    private SortedMap<String, Recording> decoded(SimulatedDay day) {
+        var recordings = new TreeMap<String, Recording>();
+        for (var file : day.recordings().entrySet()) {
+            try {
+                switch (Readers.decode(file.getKey(), new ByteArrayInputStream(file.getValue()))) {
+                    case Decoding.Decoded(Recording recording) -> recordings.put(file.getKey(), recording);
+                    case Decoding.Refused refused ->
+                        throw new IllegalStateException(simulated.title() + ": " + refused.findings());
+                }
+            } catch (IOException broken) {
+                throw new UncheckedIOException(file.getKey() + " in memory", broken);
+            }
+        }
+        return recordings;
+    }
+
+    private static TrialInput input(Trial trial, SimulatedDay day, SortedMap<String, Recording> recordings) {
+        var declaration = trial.declaration();
+        var runs = day.day().runs().stream()
+                .filter(run -> run.trial().equals(declaration.id()))
+                .toList();
+        return new TrialInput(
+                day.day(),
+                day.bike(),
+                runs,
+                ReadingResolver.resolve(declaration, day.day()),
+                recordings,
+                ScatterRecord.DECLARED_PRIORS,
+                new TreeMap<>());
+    }
+
+    private static Optional<Figure> figure(Outcome outcome, Truth truth) {
+        return outcome.figures().stream()
+                .filter(figure -> figure.key().figure().equals(truth.figure()))
+                .filter(figure -> figure.key().variant().equals(truth.variant()))
+                .findFirst();
+    }
+
+    private Coverage coverage(Tally tally) {
+        return new Coverage(
+                tally.figure,
+                Trials.figure(tally.figure).orElseThrow().kind(),
+                seed,
+                days,
+                tally.errors.size(),
+                tally.heldThisDay,
+                tally.heldAnyDay,
+                tally.errors.stream().mapToDouble(Double::doubleValue).average().orElse(Double.NaN),
+                new Coverage.HalfWidths(median(tally.thisDay), median(tally.bestThisDay)),
+                new Coverage.HalfWidths(median(tally.anyDay), median(tally.bestAnyDay)));
+    }
+
+    private static double median(List<Double> values) {
+        double[] sorted = values.stream().mapToDouble(Double::doubleValue).toArray();
+        Arrays.sort(sorted);
+        return sorted.length == 0 ? Double.NaN : sorted[sorted.length / 2];
+    }
+
+    /// What came of one figure so far.
+    private static final class Tally {
+        private final String figure;
+        private int heldThisDay;
+        private int heldAnyDay;
+        private final List<Double> errors = new ArrayList<>();
+        private final List<Double> thisDay = new ArrayList<>();
+        private final List<Double> anyDay = new ArrayList<>();
+        private final List<Double> bestThisDay = new ArrayList<>();
+        private final List<Double> bestAnyDay = new ArrayList<>();
+
+        Tally(Trial trial, Truth truth) {
+            this.figure = trial.declaration().requireFigure(truth.figure()).id();
+        }
+
+        void add(Figure found, Truth truth) {
+            double normal = StudentT.twoSided95(Double.POSITIVE_INFINITY);
+            heldThisDay += holds(found.thisDay(), truth.thisDay());
+            heldAnyDay += holds(found.anyDay(), truth.anyDay());
+            errors.add(found.value() / truth.thisDay() - 1);
+            thisDay.add(found.thisDay().interval95().halfWidth());
+            anyDay.add(found.anyDay().interval95().halfWidth());
+            bestThisDay.add(normal * truth.sdThisDay());
+            bestAnyDay.add(normal * truth.sdAnyDay());
+        }
+
+        private static int holds(Uncertainty uncertainty, double truth) {
+            return uncertainty.interval95().contains(truth) ? 1 : 0;
+        }
+    }
+}

@@ -76,8 +76,10 @@ class DayReductionTest {
     void aDayWithoutDateOrBikeIsRefusedWithEveryFaultAndItsRecordingsKept() throws IOException {
         var result = DayReduction.reduce(folder("place: Wendlesea\n", RUNS, READINGS), ScatterRecord.DECLARED_PRIORS);
         assertThat(result).isInstanceOfSatisfying(DayReduction.Result.Unusable.class, unusable -> {
-            assertThat(unusable.findings()).anyMatch(finding -> finding.message().contains("date"));
-            assertThat(unusable.findings()).anyMatch(finding -> finding.message().contains("bike"));
+            assertThat(unusable.findings())
+                    .anyMatch(finding -> finding.message().contains("date"));
+            assertThat(unusable.findings())
+                    .anyMatch(finding -> finding.message().contains("bike"));
             assertThat(unusable.recordings()).containsKey("broken.gpx");
         });
     }
@@ -102,11 +104,17 @@ class DayReductionTest {
         var scatter = new TreeMap<String, Scatter>();
         scatter.put("weighin.mass", new Scatter(0.2, 30, 0.1, 30, false));
         var record = new ScatterRecord("spring", "2031-03-01", scatter);
-        var figures = ((DayReduction.Result.Reduced) DayReduction.reduce(folder(DAY, RUNS, READINGS), record)).figures();
+        var figures =
+                ((DayReduction.Result.Reduced) DayReduction.reduce(folder(DAY, RUNS, READINGS), record)).figures();
         assertThat(figures.getFirst().inputs())
-                .anyMatch(input -> input.kind().equals("scatter") && input.name().equals("spring"));
+                .anyMatch(
+                        input -> input.kind().equals("scatter") && input.name().equals("spring"));
         assertThat(figures.getFirst().thisDay().standard())
-                .isGreaterThan(reduced(folder(DAY, RUNS, READINGS)).figures().getFirst().thisDay().standard());
+                .isGreaterThan(reduced(folder(DAY, RUNS, READINGS))
+                        .figures()
+                        .getFirst()
+                        .thisDay()
+                        .standard());
     }
 
     private static DayReduction.Result.Reduced reduced(DayFolder folder) throws IOException {
@@ -119,8 +127,7 @@ class DayReductionTest {
         texts.put("runs.csv", runs.getBytes(StandardCharsets.UTF_8));
         texts.put("readings.csv", readings.getBytes(StandardCharsets.UTF_8));
         var recordings = new TreeMap<String, DayFolder.ByteSource>();
-        recordings.put(
-                "broken.gpx", () -> new ByteArrayInputStream("<gpx><trk>".getBytes(StandardCharsets.UTF_8)));
+        recordings.put("broken.gpx", () -> new ByteArrayInputStream("<gpx><trk>".getBytes(StandardCharsets.UTF_8)));
         return new DayFolder("2031-05-14-lamplight", texts, recordings);
     }
 }

@@ -25,8 +25,7 @@ public record BrakingSession(List<Ridden> stops, TrueRide ride) {
     /// What a day's session is like.
     ///
     /// Unit: `nominalMps` the speed aimed at; `slope` uphill positive; `markLateS` by how much the mark comes
-    /// after the control in every run; `speedScale` what the display shows of the true speed; `withLever` adds a
-    /// lever channel.
+    /// after the control in every run; `speedScale` what the display shows of the true speed.
     public record Plan(int runs, double nominalMps, double slope, double markLateS, double speedScale) {}
 
     /// Rides a session.

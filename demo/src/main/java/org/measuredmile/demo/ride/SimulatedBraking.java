@@ -63,8 +63,8 @@ public record SimulatedBraking(String method) implements SimulatedTrial {
                 1 + Draw.normal(random, 0, 0.002));
     }
 
-    /// 10 Hz, delay 0.1 to 0.3 s, noise 0.07 m/s white and 0.05 m/s correlated over 0.4 s; one receiver in five unfiltered,
-    /// half averaging over 0.2 or 0.4 s, the rest lagging by 0.1 s.
+    /// 10 Hz, delay 0.1 to 0.3 s, noise 0.07 m/s white and 0.05 m/s correlated over 0.4 s; one receiver in five
+    /// unfiltered, half averaging over 0.2 or 0.4 s, the rest lagging by 0.1 s.
     private static ReceiverModel receiver(RandomGenerator random) {
         double which = random.nextDouble();
         ReceiverModel.Filter filter = new ReceiverModel.Filter.Lag(0.1);

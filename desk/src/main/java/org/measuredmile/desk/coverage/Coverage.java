@@ -6,8 +6,9 @@ import org.measuredmile.quantity.QuantityKind;
 ///
 /// Shape: `days` were simulated, `figures` of them gave the figure; `heldThisDay` and `heldAnyDay` count the 95 %
 /// intervals that held the truth.
-/// Unit: `bias` is the mean relative difference from the truth of the day; half-widths in the SI unit of `kind`, medians
-/// over the days. The best ones are those of a mean of as many runs with perfect instruments and known scatter.
+/// Unit: `bias` is the mean relative difference from the truth of the day; half-widths in the SI unit of `kind`,
+/// medians over the days. The best ones are those of a mean of as many runs with perfect instruments and known
+/// scatter.
 public record Coverage(
         String figure,
         QuantityKind kind,

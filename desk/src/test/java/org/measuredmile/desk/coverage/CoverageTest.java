@@ -27,7 +27,8 @@ class CoverageTest {
         return SimulatedTrials.ALL;
     }
 
-    /// With few days, a share of 93 to 97 % shows itself within the binomial bounds that one study in a thousand exceeds.
+    /// With few days, a share of 93 to 97 % shows itself within the binomial bounds that one study in a thousand
+    /// exceeds.
     @ParameterizedTest
     @MethodSource("trials")
     void aFewDaysDoNotContradictTheDemand(SimulatedTrial trial) {

@@ -27,7 +27,10 @@ public final class Braking implements Trial {
     /// %, and what mark and entry speed add is in it. House values.
     private static final Scatter TAPED = new Scatter(0.05, 12, 0.03, 8, true);
 
-    private static final Scatter TRACED = new Scatter(0.045, 12, 0.03, 8, true);
+    private static final Scatter TRACED = new Scatter(0.045, 12, 0.031, 8, true);
+
+    /// Nothing but the developed braking is in it, so the rider's scatter shows in full.
+    private static final Scatter DEVELOPED = new Scatter(0.047, 12, 0.035, 8, true);
 
     static final Declaration DECLARATION = declare();
 
@@ -175,7 +178,7 @@ public final class Braking implements Trial {
                                 Better.MORE,
                                 Chapter.STOPPING)
                         .by("surface", "nominal")
-                        .scatter(TRACED)
+                        .scatter(DEVELOPED)
                         .called("fully developed deceleration", "mfdd")
                         .meaning("by distance, between 0.8 and 0.1 of the entry speed"));
     }

@@ -24,7 +24,7 @@ final class BrakingHandbook {
                             + "and do not average out.",
                     "By trace: a model of steady riding, linear build-up of deceleration, braking and"
                             + " rest, seen through the receiver's own filter, is fitted to the raw samples by "
-                            + "least squares with priors: build-up 0.225 ± 0.05 s, change of deceleration 0.3 ±"
+                            + "least squares with priors: build-up 0.225 ± 0.045 s, change of deceleration 0.3 ±"
                             + " 0.6 m/s³, filter 0.25 ± 0.25 s. Nothing is smoothed first. What a prior leaves "
                             + "open is common to all runs of the day.",
                     "The mean of the runs is the figure. Its scatter is moderated with that of "

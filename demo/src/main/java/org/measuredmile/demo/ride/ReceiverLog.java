@@ -16,8 +16,9 @@ import java.util.Locale;
 public record ReceiverLog(Instant start, List<ReceiverModel.Epoch> epochs) {
     private static final double KMH_PER_MPS = 3.6;
     private static final double METRES_PER_NAUTICAL_MILE = 1852;
-    private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSS'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern(
+                    "uuuu-MM-dd'T'HH:mm:ss.SSS'Z'", Locale.ROOT)
+            .withZone(ZoneOffset.UTC);
     private static final DateTimeFormatter NMEA_TIME =
             DateTimeFormatter.ofPattern("HHmmss.SS", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final DateTimeFormatter NMEA_DATE =
@@ -100,7 +101,11 @@ public record ReceiverLog(Instant start, List<ReceiverModel.Epoch> epochs) {
         for (int i = 0; i < body.length(); i++) {
             sum ^= body.charAt(i);
         }
-        text.append('$').append(body).append('*').append(String.format(Locale.ROOT, "%02X", sum)).append("\r\n");
+        text.append('$')
+                .append(body)
+                .append('*')
+                .append(String.format(Locale.ROOT, "%02X", sum))
+                .append("\r\n");
     }
 
     /// Degrees and decimal minutes run together, as NMEA 0183 has them.

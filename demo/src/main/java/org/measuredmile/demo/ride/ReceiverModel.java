@@ -85,8 +85,7 @@ public record ReceiverModel(double rateHz, Noise noise, Filter filter, double de
                     + speedAhead.next(stepS)
                     + noise.whiteMps() * random.nextGaussian();
             double across = speedAside.next(stepS) + noise.whiteMps() * random.nextGaussian();
-            RoadLine.Spot spot =
-                    road.at(ride.distanceAtM(timeS - delayS) + ahead.next(stepS), aside.next(stepS));
+            RoadLine.Spot spot = road.at(ride.distanceAtM(timeS - delayS) + ahead.next(stepS), aside.next(stepS));
             gap = gap > 0 ? gap - 1 : newGap(random);
             seen.add(new Epoch(
                     timeS,

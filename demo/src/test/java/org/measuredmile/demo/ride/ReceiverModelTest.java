@@ -35,14 +35,16 @@ class ReceiverModelTest {
         long fixes = epochs.stream().filter(ReceiverModel.Epoch::hasFix).count();
         assertThat(fixes).isBetween(1100L, 1200L);
 
-        for (var file : List.of(new Named("a.csv", log.delimited()), new Named("a.gpx", log.gpx()),
-                new Named("a.nmea", log.nmea()))) {
+        for (var file : List.of(
+                new Named("a.csv", log.delimited()), new Named("a.gpx", log.gpx()), new Named("a.nmea", log.nmea()))) {
             Recording read = decode(file);
             Channel speed = read.channel(ChannelKind.SPEED).orElseThrow();
             assertThat(read.start()).as(file.name()).contains(START);
             assertThat(speed.size()).as(file.name()).isEqualTo((int) fixes);
             // The coarsest log writes steps of 0.01 km/h.
-            assertThat(speed.value(0)).as(file.name()).isCloseTo(epochs.getFirst().speedMps(), within(0.0015));
+            assertThat(speed.value(0))
+                    .as(file.name())
+                    .isCloseTo(epochs.getFirst().speedMps(), within(0.0015));
             assertThat(read.channel(ChannelKind.LATITUDE).orElseThrow().value(0))
                     .isCloseTo(epochs.getFirst().spot().latitudeDegrees(), within(1e-6));
         }
@@ -59,7 +61,8 @@ class ReceiverModelTest {
     @Test
     void theNoiseIsAsWideAsStatedAndCorrelatedInTime() {
         var epochs = steady(ReceiverModel.tenHertz(), 2000, 11);
-        double[] error = epochs.stream().mapToDouble(epoch -> epoch.speedMps() - 6).toArray();
+        double[] error =
+                epochs.stream().mapToDouble(epoch -> epoch.speedMps() - 6).toArray();
         double variance = 0;
         double lagged = 0;
         for (int i = 1; i < error.length; i++) {

@@ -23,8 +23,8 @@ record CsvTable(String file, List<String> header, Map<String, Integer> columns, 
     private static final int LONGEST_CELL = 1 << 16;
     private static final Pattern LINE_END = Pattern.compile("\\r\\n|\\n|\\r");
 
-    /// A line and the line of the file it begins on.
-    record Row(long line, List<String> cells) {}
+    /// A record: the line of the file it begins on, how many lines it takes, and its cells.
+    record Row(long line, long lines, List<String> cells) {}
 
     /// One cell of one line, and where it stands.
     record Cell(String text, Place place) {
@@ -78,7 +78,7 @@ record CsvTable(String file, List<String> header, Map<String, Integer> columns, 
     }
 
     /// The rows of a text. After a line with a broken quotation mark reading goes on with the line that follows it.
-    private static List<Row> rows(FileText text, char separator, Faults faults) {
+    static List<Row> rows(FileText text, char separator, Faults faults) {
         List<Row> rows = new ArrayList<>();
         List<Integer> starts = lineStarts(text.text());
         int line = text.bodyFrom() == 0 ? 0 : 1;
@@ -87,8 +87,9 @@ record CsvTable(String file, List<String> header, Map<String, Integer> columns, 
             long next = 1;
             try (var reader = reader(separator).ofCsvRecord(text.text().substring(starts.get(base)))) {
                 for (CsvRecord record : reader) {
-                    rows.add(new Row(base + record.getStartingLineNumber(), stripped(record.getFields())));
-                    next = record.getStartingLineNumber() + 1 + lineEnds(record.getFields());
+                    long lines = 1 + lineEnds(record.getFields());
+                    rows.add(new Row(base + record.getStartingLineNumber(), lines, stripped(record.getFields())));
+                    next = record.getStartingLineNumber() + lines;
                 }
                 return withoutEmpty(rows);
             } catch (CsvParseException _) {
@@ -128,7 +129,7 @@ record CsvTable(String file, List<String> header, Map<String, Integer> columns, 
                 .sum();
     }
 
-    private static List<Integer> lineStarts(String text) {
+    static List<Integer> lineStarts(String text) {
         List<Integer> starts = new ArrayList<>(List.of(0));
         LINE_END.matcher(text).results().forEach(end -> starts.add(end.end()));
         return starts;

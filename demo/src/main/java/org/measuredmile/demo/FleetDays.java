@@ -1,0 +1,116 @@
+package org.measuredmile.demo;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import org.measuredmile.recording.day.Conditions;
+import org.measuredmile.recording.day.Configuration;
+import org.measuredmile.recording.day.DayFolder;
+import org.measuredmile.recording.day.Variant;
+
+/// The test days of the invented fleet: one a bike, for some a second with other firmware.
+///
+/// Shape: from a seed; each day draws from a stream of its own, so that a change to one day leaves the others alone.
+public final class FleetDays {
+    private static final LocalDate FIRST_DAY = LocalDate.of(2031, 3, 3);
+    private static final int DAYS_TO_SECOND = 52;
+    private static final List<String> RIDERS = List.of("T1", "T2", "R1");
+
+    /// What goes differently, by bike; a second day of the same bike goes as planned.
+    private static final Map<String, Twist> TWISTS = Map.of(
+            "zornby-drayman", Twist.TYPED_ONLY,
+            "haverdusk-shingle", Twist.RECORDING_LOST,
+            "vessenby-halfpenny", Twist.ONE_HERTZ,
+            "quorvane-thimble", Twist.NO_WIND,
+            "pellowick-bramble", Twist.PROPOSED,
+            "ostrelle-candlewick", Twist.RUN_VOID,
+            "mirefoot-osier", Twist.TYPED_ONLY);
+
+    /// Bikes that came back with other firmware.
+    private static final List<String> RIDDEN_TWICE = List.of(
+            "zornby-packhorse", "ostrelle-lamplight", "vessenby-halfpenny", "hobbarn-withy", "plimble-quayside");
+
+    private FleetDays() {}
+
+    /// All days, in order of date.
+    public static List<DayFolder> of(long seed) {
+        List<DayFolder> days = new ArrayList<>();
+        List<Fleet.Member> members = Fleet.members();
+        for (int i = 0; i < members.size(); i++) {
+            Fleet.Member member = members.get(i);
+            String id = member.bike().id();
+            String rider = RIDERS.get(i % RIDERS.size());
+            var first = new Plan(member, FIRST_DAY.plusDays(2L * i), rider, TWISTS.getOrDefault(id, Twist.NONE));
+            days.add(ride(first, "1.4", stream(seed, 2L * i)));
+            if (RIDDEN_TWICE.contains(id)) {
+                var second = new Plan(member, first.date().plusDays(DAYS_TO_SECOND), "T1", Twist.NONE);
+                days.add(ride(second, "2.0", stream(seed, 2L * i + 1)));
+            }
+        }
+        days.sort(java.util.Comparator.comparing(DayFolder::name));
+        return List.copyOf(days);
+    }
+
+    private record Plan(Fleet.Member member, LocalDate date, String rider, Twist twist) {}
+
+    private static RandomGenerator stream(long seed, long index) {
+        // The odd factor spreads neighbouring days over the generator's seeds.
+        return RandomGeneratorFactory.of("L64X128MixRandom").create(seed + index * 0x9E3779B97F4A7C15L);
+    }
+
+    private static DayFolder ride(Plan plan, String firmware, RandomGenerator random) {
+        var day = new DayScript(plan.member(), plan.date(), plan.rider(), random);
+        Conditions conditions = conditions(plan, random);
+        WeighInScene.play(day);
+        BrakingScene.play(day, plan.twist(), plan.twist() == Twist.TYPED_ONLY ? 3 : 6);
+        notRidden(day);
+        return day.folder(configuration(plan.member(), firmware, random), conditions);
+    }
+
+    private static void notRidden(DayScript day) {
+        var bike = day.member().bike();
+        if (bike.drive().equals("pedal")) {
+            day.notRidden("standingstart", Variant.of("drive", "throttle"), "no throttle is fitted");
+        }
+        if (bike.id().equals("corrowan-ferrylight")) {
+            day.notRidden("assistspeed", Variant.NONE, "the causeway was closed for a regatta");
+        }
+    }
+
+    private static Configuration configuration(Fleet.Member member, String firmware, RandomGenerator random) {
+        double kilopascals = 240 + 10 * random.nextInt(8);
+        String tyres = member.bike().wheelSize().replace(" in", "") + " x 2.0, as delivered";
+        List<String> accessories =
+                member.bike().category().equals("cargo") ? List.of("mudguards", "side rails") : List.of("mudguards");
+        return new Configuration(
+                firmware,
+                "as delivered",
+                tyres,
+                OptionalDouble.of(kilopascals * 1000),
+                OptionalDouble.of((kilopascals + 20) * 1000),
+                accessories);
+    }
+
+    private static Conditions conditions(Plan plan, RandomGenerator random) {
+        OptionalDouble windMps = OptionalDouble.of(tenths(0.3 + 2.4 * random.nextDouble()));
+        double airK = 273.15 + tenths(8 + 12 * random.nextDouble());
+        String[] from = {"north-east", "south-west", "west", "south"};
+        return new Conditions(
+                OptionalDouble.of(airK),
+                OptionalDouble.of(100 * Math.rint(995 + 30 * random.nextDouble())),
+                OptionalDouble.of(Math.rint(45 + 40 * random.nextDouble()) / 100),
+                plan.twist() == Twist.NO_WIND ? OptionalDouble.empty() : windMps,
+                plan.twist() == Twist.NO_WIND ? "" : from[random.nextInt(from.length)],
+                "dry",
+                OptionalDouble.of(Math.rint(88 + 12 * random.nextDouble()) / 100),
+                OptionalDouble.of(airK + 1));
+    }
+
+    private static double tenths(double value) {
+        return Math.rint(value * 10) / 10;
+    }
+}

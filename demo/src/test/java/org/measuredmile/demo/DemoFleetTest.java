@@ -1,0 +1,146 @@
+package org.measuredmile.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.DayFolder;
+import org.measuredmile.recording.day.DayRead;
+import org.measuredmile.recording.day.DayReader;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.reader.Decoding;
+import org.measuredmile.recording.reader.Readers;
+
+class DemoFleetTest {
+    private static final List<DayFolder> DAYS = DemoFleet.days(DemoFleet.SEED);
+
+    private static DayRead.Read read(DayFolder folder) {
+        return (DayRead.Read) DayReader.read(folder);
+    }
+
+    private static DayRead.Read dayOf(String bike) {
+        return DAYS.stream()
+                .filter(folder -> folder.name().endsWith(bike))
+                .map(DemoFleetTest::read)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void thereAreAtLeastTwentyFourBikesInFourCategories() {
+        var bikes =
+                DAYS.stream().map(DemoFleetTest::read).map(DayRead.Read::bike).toList();
+
+        assertThat(bikes.stream().map(bike -> bike.id()).distinct()).hasSizeGreaterThanOrEqualTo(24);
+        assertThat(bikes.stream().map(bike -> bike.category()).distinct())
+                .containsExactlyInAnyOrder("cargo", "step-through", "folding", "commuter");
+        assertThat(DAYS).hasSizeGreaterThan(24);
+        assertThat(DAYS).extracting(DayFolder::name).isSorted().doesNotHaveDuplicates();
+    }
+
+    @Test
+    void everyDayReadsWithoutFaultsButTheOneThatLostARecording() {
+        for (DayFolder folder : DAYS) {
+            var faults = read(folder).findings().stream()
+                    .filter(one -> one.level() != Finding.Level.NOTE)
+                    .map(Finding::code)
+                    .toList();
+            assertThat(faults)
+                    .as(folder.name())
+                    .isEqualTo(folder.name().contains("haverdusk-shingle") ? List.of("recording-missing") : List.of());
+        }
+    }
+
+    @Test
+    void everyRecordingIsOneThatTheReadersTake() throws IOException {
+        for (DayFolder folder : DAYS) {
+            for (var file : folder.recordings().entrySet()) {
+                try (var bytes = file.getValue().open()) {
+                    assertThat(Readers.decode(file.getKey(), bytes))
+                            .as(folder.name() + " " + file.getKey())
+                            .isInstanceOf(Decoding.Decoded.class);
+                }
+            }
+        }
+    }
+
+    @Test
+    void everyDayAndEveryLoanSaysThatItIsInvented() {
+        assertThat(DAYS).allSatisfy(folder -> {
+            assertThat(read(folder).day().place()).contains("invented");
+            assertThat(read(folder).bike().loan().disclosure()).contains("invented");
+        });
+    }
+
+    @Test
+    void whatGoesWrongInLifeGoesWrongHere() {
+        assertThat(dayOf("zornby-drayman").day().recordings()).isEmpty();
+        assertThat(dayOf("haverdusk-shingle").day().recordings()).hasSize(1);
+        assertThat(dayOf("quorvane-thimble").day().conditions().windSpeedMps()).isEmpty();
+        assertThat(dayOf("ostrelle-candlewick").day().runs())
+                .anySatisfy(run -> assertThat(run.reason()).isEqualTo("traffic"));
+        assertThat(dayOf("pellowick-bramble").day().runs().stream()
+                        .filter(run -> run.trial().equals("braking")))
+                .isNotEmpty()
+                .allSatisfy(run -> assertThat(run.state()).isEqualTo(Run.State.PROPOSED));
+        assertThat(dayOf("corrowan-daybook").day().notRidden()).hasSize(1);
+        assertThat(dayOf("vessenby-farthing").bike().levels()).hasValue(1);
+        assertThat(DAYS.stream()
+                        .filter(folder -> folder.name().endsWith("ostrelle-lamplight"))
+                        .map(DemoFleetTest::read)
+                        .map(one -> one.day().configuration().firmware()))
+                .containsExactly("1.4", "2.0");
+    }
+
+    @Test
+    void theSameSeedGivesTheSameBytesAndAnotherSeedOthers() {
+        assertThat(bytes(DemoFleet.days(DemoFleet.SEED))).isEqualTo(bytes(DAYS));
+        assertThat(bytes(DemoFleet.days(1))).isNotEqualTo(bytes(DAYS));
+    }
+
+    private static Map<String, String> bytes(List<DayFolder> days) {
+        Map<String, String> all = new TreeMap<>();
+        for (DayFolder folder : days) {
+            folder.texts().forEach((name, text) -> all.put(folder.name() + name, text(text)));
+            folder.recordings().forEach((name, source) -> {
+                try (var in = source.open()) {
+                    all.put(folder.name() + name, text(in.readAllBytes()));
+                } catch (IOException impossible) {
+                    throw new java.io.UncheckedIOException(impossible);
+                }
+            });
+        }
+        return all;
+    }
+
+    private static String text(byte[] bytes) {
+        return new String(bytes, StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void theLedgerHoldsEightyResultsThreeSpellingsBlanksAndAnEqualPair() {
+        List<String[]> lines = text(DemoFleet.ledger())
+                .lines()
+                .skip(2)
+                .map(line -> line.split(",", -1))
+                .toList();
+
+        assertThat(lines).allSatisfy(cells -> assertThat(cells).hasSize(11));
+        assertThat(lines.stream().filter(cells -> !cells[5].isEmpty())).hasSize(80);
+        assertThat(lines.stream().filter(cells -> cells[5].isEmpty())).hasSize(4);
+        var lengths = lines.stream()
+                .filter(cells -> cells[3].equals("braking.stopping-distance"))
+                .collect(Collectors.groupingBy(cells -> cells[6].equals("m")
+                        ? "metres"
+                        : cells[5].contains("ft") ? "feet and inches in words" : "feet and inches in signs"));
+        assertThat(lengths).hasSize(3);
+        assertThat(lines.stream().filter(cells -> cells[5].equals("20 ft 6 in")))
+                .hasSizeGreaterThanOrEqualTo(2);
+    }
+}

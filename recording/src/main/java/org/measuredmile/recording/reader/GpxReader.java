@@ -80,6 +80,8 @@ public final class GpxReader implements RecordingReader {
         factory.setProperty(XMLInputFactory.IS_COALESCING, false);
         // Files in the wild use prefixes that they never declare; names are matched without prefix anyway.
         factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, false);
+        // A lazy parser meets faults where text is fetched, and throws what no interface promises.
+        factory.setProperty(WstxInputProperties.P_LAZY_PARSING, false);
         factory.setProperty(WstxInputProperties.P_MAX_ELEMENT_DEPTH, DEEPEST);
         factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTES_PER_ELEMENT, 64);
         factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTE_SIZE, 65_536);

@@ -117,6 +117,13 @@ class GpxReaderTest {
     }
 
     @Test
+    void anEntityThatNobodyDeclaredIsRefusedWhereverItStands() {
+        for (String at : new String[] {"<hr>&x;</hr>", "<hr>1\n&x;\n2</hr>", "\n \n&x;", "<a b=\"&x;\"/>"}) {
+            assertThat(refusal("r.gpx", gpx(point(0, at))).code()).isEqualTo("ill-formed");
+        }
+    }
+
+    @Test
     void elementsWithinElementsWithoutEndAreRefused() {
         assertThat(refusal("r.gpx", "<gpx>" + "<a>".repeat(5000)).level()).isEqualTo(Finding.Level.REFUSED);
     }

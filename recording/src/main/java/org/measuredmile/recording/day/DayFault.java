@@ -168,7 +168,7 @@ public enum DayFault {
             Finding.Level.WARNING,
             "\"%s\" is no figure known here; the line is left out",
             "write an id, as weighin.mass"),
-    LEDGER_BLANK(Finding.Level.NOTE, "%s lines hold no value and are left out: %s", ""),
+    LEDGER_BLANK(Finding.Level.NOTE, "lines without a value, left out: %s (%s)", ""),
     LEDGER_DATE_INCOMPLETE(Finding.Level.NOTE, "\"%s\" has no day; it is taken as %s", "");
 
     private final Finding.Level level;

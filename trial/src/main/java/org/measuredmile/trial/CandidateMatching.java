@@ -85,7 +85,8 @@ public record CandidateMatching<C extends Candidate>(SortedMap<String, C> byRun,
         var timed = new ArrayList<Timed>();
         for (var run : runs) {
             if (!candidates.isEmpty()) {
-                startS(input, run, candidates.getFirst().recording()).ifPresent(start -> timed.add(new Timed(run, start)));
+                startS(input, run, candidates.getFirst().recording())
+                        .ifPresent(start -> timed.add(new Timed(run, start)));
             }
         }
         timed.sort(Comparator.comparingDouble(Timed::startS));
@@ -121,7 +122,8 @@ public record CandidateMatching<C extends Candidate>(SortedMap<String, C> byRun,
             return Optional.of(Finding.warning(
                     word + "-not-told-apart",
                     Place.in(name),
-                    candidates.size() + " candidate " + word + ", " + good.size() + " of them usable, for " + runs.size() + " runs",
+                    candidates.size() + " candidate " + word + ", " + good.size() + " of them usable, for "
+                            + runs.size() + " runs",
                     "write each run's start time in runs.csv"));
         }
         for (int i = 0; i < chosen.size(); i++) {

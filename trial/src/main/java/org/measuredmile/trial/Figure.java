@@ -6,6 +6,7 @@ import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.quantity.budget.Uncertainty;
+import org.measuredmile.quantity.statistics.Sample;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
 
@@ -57,6 +58,17 @@ public record Figure(
     /// How many of its runs count.
     public long counted() {
         return runs.stream().filter(FigureRun::counted).count();
+    }
+
+    /// The plain standard deviation of the counted runs' own values; empty for fewer than two.
+    public OptionalDouble scatterOfRuns() {
+        double[] values = runs.stream()
+                .filter(run -> run.counted() && run.value().isPresent())
+                .mapToDouble(run -> run.value().getAsDouble())
+                .toArray();
+        return values.length < 2
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Sample.of(values).standardDeviation());
     }
 
     public Figure noting(List<Finding> more) {

@@ -56,6 +56,7 @@ public final class FigureJson {
                         interval(figure.thisDay().interval95()),
                         interval(figure.anyDay().interval95())));
         object.set("runs", Json.array(figure.runs(), FigureJson::run));
+        object.set("runStandardDeviation", Json.number(figure.scatterOfRuns().orElse(Double.NaN)));
         var budget = new Budget(figure.budget());
         object.set("budget", Json.array(figure.budget(), one -> contribution(one, budget.share(one))));
         object.set("narrows", Json.array(figure.narrows(), FigureJson::narrowing));

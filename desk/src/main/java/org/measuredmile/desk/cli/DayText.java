@@ -6,8 +6,10 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.budget.Budget;
+import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.Figure;
@@ -38,6 +40,7 @@ final class DayText {
             shown.line("not ridden: "
                     + (notRidden.trial() + " " + notRidden.variant().text()).strip() + ": " + notRidden.reason());
         }
+        recordings(reduced);
         if (!reduced.findings().isEmpty()) {
             shown.line("");
             shown.line("The day's files");
@@ -47,6 +50,29 @@ final class DayText {
             shown.line("");
             shown.line("No figure comes of this day.");
         }
+    }
+
+    /// What became of each file in recordings/, with all but the notes; `mile inspect` tells those.
+    private void recordings(DayReduction.Result.Reduced reduced) {
+        if (reduced.recordings().isEmpty()) {
+            return;
+        }
+        shown.line("");
+        shown.line("Recordings");
+        reduced.recordings().forEach((name, decoding) -> {
+            shown.line("  " + name + ": "
+                    + switch (decoding) {
+                        case Decoding.Decoded(var recording) ->
+                            recording.format().title() + ", " + recording.samples() + " samples, "
+                                    + shown.time(recording.spanS());
+                        case Decoding.Refused _ -> "could not be read";
+                    });
+            shown.findings(
+                    "    ",
+                    DayReduction.findingsOf(decoding).stream()
+                            .filter(finding -> finding.level() != Finding.Level.NOTE)
+                            .toList());
+        });
     }
 
     private void configuration(TestDay day) {
@@ -106,10 +132,16 @@ final class DayText {
         return both.first().equals(both.other()) ? "" : both.other().text();
     }
 
-    private static String counted(Figure figure) {
-        return figure.runs().isEmpty()
-                ? ""
-                : "n = " + figure.counted() + " of " + figure.runs().size();
+    /// How many runs count, and the plain scatter of their values.
+    private String counted(Figure figure) {
+        if (figure.runs().isEmpty()) {
+            return "";
+        }
+        String counted = "n = " + figure.counted() + " of " + figure.runs().size();
+        var scatter = figure.scatterOfRuns();
+        return scatter.isEmpty()
+                ? counted
+                : counted + ", s = " + shown.deviation(scatter.getAsDouble(), figure.kind());
     }
 
     /// The three heaviest contributions to the any-day interval.

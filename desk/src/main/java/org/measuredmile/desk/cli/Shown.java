@@ -3,7 +3,10 @@ package org.measuredmile.desk.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import org.measuredmile.archive.json.Json;
+import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.QuantityPrinter;
+import org.measuredmile.quantity.ReadingPrinter;
+import org.measuredmile.quantity.Rounding;
 import org.measuredmile.quantity.UnitSystem;
 import org.measuredmile.recording.Finding;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,6 +55,16 @@ final class Shown {
     /// A line for people; no-break spaces, which terminals and searches trip over, become plain ones.
     void line(String text) {
         out().println(text.replace('\u00a0', ' ').stripTrailing());
+    }
+
+    /// A standard deviation, which is a difference, in the unit of the system that stands first.
+    String deviation(double si, QuantityKind kind) {
+        var unit = kind.shown(units);
+        return QuantityPrinter.digits(Rounding.toSignificant(unit.differenceFromSi(si), 4)) + " " + unit.symbol();
+    }
+
+    String time(double seconds) {
+        return ReadingPrinter.byTheClock(seconds, 0);
     }
 
     void findings(String indent, List<Finding> findings) {

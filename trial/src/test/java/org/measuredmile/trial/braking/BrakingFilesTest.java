@@ -23,8 +23,7 @@ import org.measuredmile.trial.ScatterRecord;
 
 /// Braking days as files, the way a crew hands them in.
 class BrakingFilesTest {
-    private static final String DAY =
-            """
+    private static final String DAY = """
             date: 2031-05-14
             timeZone: Europe/London
             bike: ostrelle-lamplight
@@ -35,8 +34,7 @@ class BrakingFilesTest {
               - {id: logger, kind: receiver}
               - {id: tape, kind: tape, resolution: "1 cm"}
             """;
-    private static final String RUNS =
-            """
+    private static final String RUNS = """
             run,trial,variant,rider,start,course,direction,state,reason,note
             b-1,braking,method=tape,R1,,,,confirmed,,
             b-2,braking,method=tape,R1,,,,confirmed,,
@@ -52,8 +50,7 @@ class BrakingFilesTest {
                 b-2,stopping-distance,20.7,ft,tape,,T1,
                 b-3,entry-speed,%s,mph,logger,,T1,
                 b-3,stopping-distance,21.9,ft,tape,,T1,
-                """
-                .replace("%s", third);
+                """.replace("%s", third);
     }
 
     private static DayReduction.Result.Reduced reduced(String runs, String readings, String recording)
@@ -77,9 +74,8 @@ class BrakingFilesTest {
 
     private static Figure stopping(DayReduction.Result.Reduced reduced) {
         return reduced.figures().stream()
-                .filter(figure -> figure.key()
-                        .text()
-                        .equals("braking.stopping-distance method=tape nominal=20-mph surface=dry"))
+                .filter(figure ->
+                        figure.key().text().equals("braking.stopping-distance method=tape nominal=20-mph surface=dry"))
                 .findFirst()
                 .orElseThrow();
     }
@@ -108,9 +104,7 @@ class BrakingFilesTest {
                 .isGreaterThan(three.thisDay().interval95().halfWidth());
         assertThat(two.anyDay().interval95().halfWidth())
                 .isGreaterThan(three.anyDay().interval95().halfWidth());
-        assertThat(braking(changed).runs())
-                .filteredOn(RunResult::counted)
-                .hasSize(2);
+        assertThat(braking(changed).runs()).filteredOn(RunResult::counted).hasSize(2);
     }
 
     @Test
@@ -132,7 +126,7 @@ class BrakingFilesTest {
                 .extracting(figure -> figure.key().figure())
                 .containsExactly("braking.braking-distance", "braking.mean-deceleration", "braking.mfdd");
         assertThat(outcome.figures())
-                .allSatisfy(figure -> assertThat(figure.findings()).anyMatch(one -> one.code()
-                        .equals("not-confirmed")));
+                .allSatisfy(figure ->
+                        assertThat(figure.findings()).anyMatch(one -> one.code().equals("not-confirmed")));
     }
 }

@@ -35,10 +35,7 @@ public final class DayReduction {
     private final SortedMap<String, Outcome> outcomes = new TreeMap<>();
 
     private DayReduction(
-            DayRead.Read read,
-            ScatterRecord scatter,
-            SortedMap<String, Decoding> decodings,
-            List<InputHash> inputs) {
+            DayRead.Read read, ScatterRecord scatter, SortedMap<String, Decoding> decodings, List<InputHash> inputs) {
         this.day = read.day();
         this.bike = read.bike();
         this.scatter = scatter;
@@ -55,7 +52,8 @@ public final class DayReduction {
     public sealed interface Result {
         /// The day could be worked on.
         ///
-        /// Shape: `recordings` by file name, refused ones among them; `outcomes` by trial id, for every trial that had
+        /// Shape: `recordings` by file name, refused ones among them; `outcomes` by trial id, for every trial
+        that had
         /// anything to say; `findings` are those of the day's own files.
         record Reduced(
                 TestDay day,
@@ -76,7 +74,7 @@ public final class DayReduction {
             public List<Figure> figures() {
                 return Trials.ALL.stream()
                         .flatMap(trial -> Optional.ofNullable(
-                                        outcomes.get(trial.declaration().id()))
+                                outcomes.get(trial.declaration().id()))
                                 .stream())
                         .flatMap(outcome -> outcome.figures().stream())
                         .toList();
@@ -92,8 +90,7 @@ public final class DayReduction {
         }
 
         /// The day's own files could not be used; its recordings were decoded all the same.
-        record Unusable(String name, List<Finding> findings, SortedMap<String, Decoding> recordings)
-                implements Result {
+        record Unusable(String name, List<Finding> findings, SortedMap<String, Decoding> recordings) implements Result {
             public Unusable {
                 findings = List.copyOf(findings);
                 recordings = Collections.unmodifiableSortedMap(new TreeMap<>(recordings));
@@ -105,7 +102,7 @@ public final class DayReduction {
     public static List<Finding> findingsOf(Decoding decoding) {
         return switch (decoding) {
             case Decoding.Decoded(Recording recording) -> recording.findings();
-            case Decoding.Refused(_, List<Finding> findings) -> findings;
+            case Decoding.Refused refused -> refused.findings();
         };
     }
 
@@ -228,7 +225,8 @@ public final class DayReduction {
                                 + String.join(
                                         ", ",
                                         Trials.ALL.stream()
-                                                .map(trial -> trial.declaration().id())
+                                                .map(trial ->
+                                                        trial.declaration().id())
                                                 .toList())))
                 .toList();
     }

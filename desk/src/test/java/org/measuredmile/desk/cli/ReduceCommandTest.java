@@ -57,6 +57,7 @@ class ReduceCommandTest {
                         "degreesOfFreedom",
                         "interval95",
                         "runs",
+                        "runStandardDeviation",
                         "budget",
                         "narrows",
                         "assumed",

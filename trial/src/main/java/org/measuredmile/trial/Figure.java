@@ -50,6 +50,11 @@ public record Figure(
     /// A figure of another trial that this one was computed with.
     public record Used(FigureKey key, String sha256) {}
 
+    /// This figure as another one names it, by the hash of all that it says.
+    public Used asUsed() {
+        return new Used(key, Sha256.of(toString().getBytes(java.nio.charset.StandardCharsets.UTF_8)));
+    }
+
     /// A file or a record that this figure was computed from.
     ///
     /// Shape: `kind` is `recording`, `readings`, `runs`, `day`, `bike`, `course`, `scatter` or `trial`.

@@ -34,6 +34,7 @@ public final class RunMean {
     private final List<String> directions = new ArrayList<>();
     private final List<Contribution> common = new ArrayList<>();
     private final List<String> assumed = new ArrayList<>();
+    private final List<Figure.Used> used = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
     private RunMean(Declaration declaration, FigureSpec spec, Variant variant, Scatter scatter) {
@@ -111,6 +112,12 @@ public final class RunMean {
         return this;
     }
 
+    /// A figure of another trial that this one was computed with.
+    public RunMean using(Figure figure) {
+        used.add(figure.asUsed());
+        return this;
+    }
+
     public RunMean finding(Finding finding) {
         findings.add(finding);
         return this;
@@ -160,7 +167,7 @@ public final class RunMean {
                 anyDay.byWeight(),
                 narrowings(spread, betweenDays),
                 assumed,
-                List.of(),
+                used,
                 findings,
                 List.of());
     }

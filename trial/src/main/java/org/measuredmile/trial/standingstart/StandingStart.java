@@ -1,0 +1,166 @@
+package org.measuredmile.trial.standingstart;
+
+import java.util.List;
+import org.measuredmile.quantity.Interval;
+import org.measuredmile.quantity.QuantityKind;
+import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.day.Instrument;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Better;
+import org.measuredmile.trial.Chapter;
+import org.measuredmile.trial.Declaration;
+import org.measuredmile.trial.FigureSpec;
+import org.measuredmile.trial.Limit;
+import org.measuredmile.trial.Outcome;
+import org.measuredmile.trial.ReadingSpec;
+import org.measuredmile.trial.RecordingSpec;
+import org.measuredmile.trial.Scatter;
+import org.measuredmile.trial.Trial;
+import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.VariantKey;
+import org.measuredmile.trial.VariantKey.Choice;
+import org.measuredmile.trial.standingstart.StandingStartRules.Target;
+
+/// Standing start: how quickly the bike gets from rest to a set speed, and what power that took.
+public final class StandingStart implements Trial {
+    /// Scatter of the bike and its rider from run to run and from day to day; what timing adds is budgeted
+    /// apart. House values.
+    private static final Scatter TIME = new Scatter(0.035, 8, 0.03, 8, true);
+    private static final Scatter DISTANCE = new Scatter(0.045, 8, 0.04, 8, true);
+    private static final Scatter POWER = new Scatter(0.035, 8, 0.03, 8, true);
+
+    static final Declaration DECLARATION = declare();
+
+    private static Declaration declare() {
+        var builder = Declaration.of("standingstart", 1, "Standing start")
+                .purpose("How quickly the bike gets from rest to 10, 15 and 20 mph on level road.")
+                .caution("Only on a closed or private road with a clear run-out of at least twice the stop; never "
+                        + "in traffic. Local law and the owner of the road decide.")
+                .caution("Helmet and closed shoes. Hold a brake until the word is given: a throttle pulls at once. "
+                        + "Lean forward when the front wheel grows light, and let go when it lifts.")
+                .caution("A second person checks brakes, wheels, axles, bars and battery lock first. Let motor and "
+                        + "battery cool between starts; on smell, heat or a warning, stop and ask a qualified "
+                        + "mechanic.")
+                .follows("common practice, no source")
+                .onlyAfterPreRideCheck()
+                .runs(6, 1, true);
+        causes(builder);
+        variants(builder);
+        readings(builder);
+        builder.uses("weighin.mass", "a bike of " + StartPower.BIKE_WORDS + ", from common practice");
+        figures(builder);
+        return builder.handbook(StandingStartHandbook.PAGE);
+    }
+
+    private static void causes(Declaration.Builder builder) {
+        builder.voidWhen("traffic", "somebody or something was in the way")
+                .voidWhen("rolling", "the bike rolled before the start")
+                .voidWhen("foot", "a foot pushed off")
+                .voidWhen("wheel-lift", "the front wheel lifted or the driven wheel slipped")
+                .voidWhen("missed-shift", "a gear was missed or the chain came off")
+                .voidWhen("wrong-level", "the level or the drive was not the one agreed")
+                .voidWhen("battery", "the bike warned of its battery or its motor's heat")
+                .voidWhen("gust", "a gust hit the rider")
+                .voidWhen("late", "the watch was started or stopped late");
+    }
+
+    private static void variants(Declaration.Builder builder) {
+        builder.variant(new VariantKey(
+                        "drive",
+                        "drive",
+                        List.of(
+                                new Choice("throttle", "by throttle alone"),
+                                new Choice("pedal", "pedalling at the highest level")),
+                        "throttle"))
+                .variant(new VariantKey(
+                        "to",
+                        "to",
+                        java.util.Arrays.stream(Target.values())
+                                .map(target -> new Choice(target.id(), "to " + target.words()))
+                                .toList(),
+                        Target.TWENTY.id()));
+    }
+
+    private static void readings(Declaration.Builder builder) {
+        for (var target : Target.values()) {
+            builder.reading(ReadingSpec.ofRun(timeReading(target), "time to " + target.words(), QuantityKind.TIME)
+                    .plausible(0.5, 90)
+                    .by(Instrument.Kind.STOPWATCH, 0.01)
+                    .hint("from the first movement until the display shows " + target.words()));
+        }
+        for (var target : Target.values()) {
+            builder.reading(
+                    ReadingSpec.ofRun(distanceReading(target), "distance to " + target.words(), QuantityKind.LENGTH)
+                            .plausible(1, 800)
+                            .by(Instrument.Kind.TAPE, 0.1)
+                            .hint("where the display showed " + target.words() + ", if marked"));
+        }
+        builder.reading(ReadingSpec.ofDay("wind-speed", "wind speed", QuantityKind.SPEED)
+                        .plausible(0, 30))
+                .reading(ReadingSpec.ofDay("state-of-charge", "state of charge", QuantityKind.RATIO)
+                        .plausible(0, 1))
+                .recording(new RecordingSpec(
+                        "speed of every start, from a second at rest until the speed is reached",
+                        List.of(ChannelKind.SPEED, ChannelKind.WHEEL_SPEED),
+                        StandingStartRules.LEAST_RATE_HZ,
+                        StartFinder.COARSE_REMEDY))
+                .limit(new Limit(
+                        "wind-speed",
+                        "wind speed",
+                        Variant.NONE,
+                        new Interval(0, StandingStartRules.MOST_WIND_MPS),
+                        Limit.Broken.WIDER,
+                        "EN 15194 and two-wheeler road tests allow at most 3 m/s, from memory"));
+    }
+
+    static String timeReading(Target target) {
+        return "time-to-" + target.id();
+    }
+
+    static String distanceReading(Target target) {
+        return "distance-to-" + target.id();
+    }
+
+    private static void figures(Declaration.Builder builder) {
+        builder.figure(of("time-to", "time to speed", QuantityKind.TIME, Better.LESS)
+                        .by("drive", "to")
+                        .speaksForTheTrial()
+                        .scatter(TIME)
+                        .called("time to", "gets to", "reaches", "from rest to", "from a standstill to")
+                        .meaning("from the first movement of the bike until it has the speed"))
+                .figure(of("distance-to", "distance to speed", QuantityKind.LENGTH, Better.LESS)
+                        .by("drive", "to")
+                        .scatter(DISTANCE)
+                        .called("distance to", "needs to reach")
+                        .meaning("from rest to where it has the speed"))
+                .figure(of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
+                        .by("drive", "to")
+                        .scatter(TIME)
+                        .called("time from full thrust to")
+                        .meaning("from where full thrust, followed back, begins: free of how softly the motor sets in"))
+                .figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
+                        .by("drive")
+                        .scatter(POWER)
+                        .called("peak power", "peak wheel power")
+                        .meaning("highest mean over two seconds of tractive force times speed"))
+                .figure(of("mean-power", "mean wheel power", QuantityKind.POWER, Better.MORE)
+                        .by("drive", "to")
+                        .scatter(POWER)
+                        .called("mean power", "mean wheel power")
+                        .meaning("work at the wheel from rest to the speed over the time it took"));
+    }
+
+    private static FigureSpec of(String name, String title, QuantityKind kind, Better better) {
+        return FigureSpec.of("standingstart." + name, title, kind, better, Chapter.GOING);
+    }
+
+    @Override
+    public Declaration declaration() {
+        return DECLARATION;
+    }
+
+    @Override
+    public Outcome reduce(TrialInput input) {
+        return new StandingStartReduction(input).outcome();
+    }
+}

@@ -1,0 +1,180 @@
+package org.measuredmile.trial.standingstart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.measuredmile.quantity.budget.Contribution;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Place;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.Figure.FigureRun;
+import org.measuredmile.trial.RunMean;
+import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.standingstart.StandingStartBudget.Counted;
+import org.measuredmile.trial.standingstart.StandingStartBudget.Group;
+import org.measuredmile.trial.standingstart.StandingStartRules.Target;
+
+/// The figures of a day of starts, each the mean of its runs.
+final class StandingStartFigures {
+    private final TrialInput input;
+    private final StandingStartBudget budget;
+    private final SortedMap<String, List<StartRun>> byDrive = new TreeMap<>();
+
+    StandingStartFigures(TrialInput input, List<StartRun> runs) {
+        this.input = input;
+        this.budget = new StandingStartBudget(input);
+        for (var run : runs) {
+            byDrive.computeIfAbsent(run.drive(), _ -> new ArrayList<>()).add(run);
+        }
+    }
+
+    List<Figure> all() {
+        var figures = new ArrayList<Figure>();
+        byDrive.forEach((drive, runs) -> {
+            for (var target : Target.values()) {
+                add(figures, "time-to", drive, target, runs, StartRun::time, budget::ofTime);
+                add(figures, "distance-to", drive, target, runs, StartRun::distance, budget::ofDistance);
+                add(figures, "ramp-time-to", drive, target, runs, StartRun::rampTime, budget::ofRampTime);
+                var variant = Variant.of("drive", drive).with("to", target.id());
+                power("mean-power", variant, runs, run -> run.meanPower(target), run -> run.reason(target))
+                        .ifPresent(figures::add);
+            }
+            power("peak-power", Variant.of("drive", drive), runs, StartRun::peakPower, StartRun::reason)
+                    .ifPresent(figures::add);
+        });
+        return figures;
+    }
+
+    private interface Take {
+        Optional<StartRun.Part> of(StartRun run, Target target);
+    }
+
+    private interface Shared {
+        List<Contribution> of(Group group);
+    }
+
+    private void add(
+            List<Figure> figures,
+            String name,
+            String drive,
+            Target target,
+            List<StartRun> runs,
+            Take take,
+            Shared shared) {
+        var mean = mean(name, Variant.of("drive", drive).with("to", target.id()));
+        var counted = new ArrayList<Counted>();
+        for (var run : runs) {
+            var part = take.of(run, target);
+            boolean counts = run.screened().isEmpty() && part.isPresent();
+            boolean isWanted = counts || target.compareTo(run.aim()) <= 0;
+            if (isWanted) {
+                mean.run(part(run, part.map(StartRun.Part::value), counts, reason(run, target)), run.run().direction());
+            }
+            if (counts) {
+                counted.add(new Counted(run, part.orElseThrow()));
+            }
+        }
+        if (!counted.isEmpty()) {
+            var group = new Group(target, counted, isBothWays(counted));
+            shared.of(group).forEach(mean::common);
+            assume(mean, group);
+            partly(runs, target, counted.size()).ifPresent(mean::finding);
+            figures.add(mean.figure());
+        }
+    }
+
+    private static String reason(StartRun run, Target target) {
+        String reason = run.reason(target);
+        return reason.isEmpty() ? "needs a recording: a watch alone does not give it" : reason;
+    }
+
+    private static boolean isBothWays(List<Counted> counted) {
+        return counted.stream().map(one -> one.run().run().direction()).distinct().count() == 2;
+    }
+
+    private Optional<Figure> power(
+            String name,
+            Variant variant,
+            List<StartRun> runs,
+            java.util.function.Function<StartRun, Optional<StartPower.Power>> take,
+            java.util.function.Function<StartRun, String> reason) {
+        var mean = mean(name, variant);
+        var powers = new ArrayList<StartPower.Power>();
+        Optional<StartPower> masses = Optional.empty();
+        for (var run : runs) {
+            var power = run.screened().isEmpty() ? take.apply(run) : Optional.<StartPower.Power>empty();
+            String why = reason.apply(run).isEmpty()
+                    ? "no power: it needs a recording and the rider's mass as ridden"
+                    : reason.apply(run);
+            mean.run(
+                    part(run, power.map(StartPower.Power::watts), power.isPresent(), why),
+                    run.run().direction());
+            power.ifPresent(powers::add);
+            masses = masses.or(run::power);
+        }
+        if (powers.isEmpty() || masses.isEmpty()) {
+            return Optional.empty();
+        }
+        double watts = powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
+        double speed =
+                powers.stream().mapToDouble(StartPower.Power::speedMps).average().orElseThrow();
+        double squares = powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
+        var shared = masses.get().shared(watts, speed);
+        mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / powers.size()))
+                .common(Contribution.typeB("mass of bike and rider", shared.byMass()))
+                .common(Contribution.typeB("turning of the wheels (assumed)", shared.byWheels()))
+                .common(Contribution.typeB("road load (assumed)", shared.byRoadLoad()))
+                .common(Contribution.typeB(
+                        "scale of the speed, not calibrated", 2 * watts * StandingStartRules.RECEIVER_SCALE));
+        mean.assumed("rolling and air resistance of an upright rider, and 3 ± 1 kg for the turning of the wheels");
+        masses.get().weighed().ifPresentOrElse(mean::using, () -> mean.assumed("a bike of " + StartPower.BIKE_WORDS));
+        return Optional.of(mean.figure());
+    }
+
+    private RunMean mean(String name, Variant variant) {
+        return RunMean.of(StandingStart.DECLARATION, "standingstart." + name, variant, input.scatter());
+    }
+
+    private static FigureRun part(StartRun run, Optional<Double> value, boolean counts, String reason) {
+        return new FigureRun(
+                run.run().id(),
+                run.run().state(),
+                counts,
+                counts ? "" : reason,
+                value.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+    }
+
+    /// A mean of those runs alone that reached a speed flatters the bike.
+    private static Optional<Finding> partly(List<StartRun> runs, Target target, int counted) {
+        long below = runs.stream()
+                .filter(run -> run.screened().isEmpty() && run.staysBelow(target))
+                .count();
+        return below == 0
+                ? Optional.empty()
+                : Optional.of(Finding.warning(
+                        "not-always-reached",
+                        Place.NOWHERE,
+                        "only " + counted + " of " + (counted + below) + " runs reached " + target.words()
+                                + "; their mean is that of the better runs",
+                        "say so where the figure is quoted, or quote a lower speed"));
+    }
+
+    private void assume(RunMean mean, Group group) {
+        boolean byHand =
+                group.counted().stream().anyMatch(one -> one.part().trace().isEmpty());
+        if (byHand) {
+            mean.assumed("a watch stopped within 0.05 s and a display late by no more than 0.2 s (standard uncertainties)");
+        }
+        if (group.counted().stream().anyMatch(one -> one.part().trace().isPresent())) {
+            mean.assumed("thrust builds up in 0.40 ± 0.12 s, where the samples do not say better");
+        }
+        mean.assumed("level road, within 0.3 %");
+        if (input.readings().ofDay("wind-speed").isEmpty()) {
+            mean.assumed("wind along the road not above 1.5 m/s (standard uncertainty)");
+        }
+    }
+}

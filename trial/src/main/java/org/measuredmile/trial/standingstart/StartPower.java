@@ -1,0 +1,150 @@
+package org.measuredmile.trial.standingstart;
+
+import java.util.Optional;
+import org.measuredmile.recording.Channel;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.FigureKey;
+import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.standingstart.StandingStartRules.Target;
+
+/// What the wheel did: force, power and work of a start, from the masses and a road load that is assumed.
+///
+/// Formula: F = (m + m_w)·a + m·g·C_rr + ½·ρ·C_dA·v²; power over a stretch is the work of F over its time.
+/// Unit: kilograms; watts; newtons.
+record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure> weighed) {
+    static final String BIKE_WORDS = "28 ± 4 kg";
+    private static final double BIKE_KG = 28;
+    private static final double BIKE_SD = 4;
+    private static final double RIDER_SD = 0.5;
+    /// What the turning of both wheels adds, as mass at the rim.
+    private static final double WHEELS_KG = 3.0;
+    private static final double WHEELS_SD = 1.0;
+    private static final double ROLLING = 0.008;
+    private static final double ROLLING_SD = 0.002;
+    private static final double DRAG_AREA_M2 = 0.60;
+    private static final double DRAG_AREA_SD = 0.08;
+    /// At 100 kPa, 20 °C and 50 % humidity, computed by the formula of the CIPM (2007).
+    private static final double AIR_KGPM3 = 1.183;
+    /// Speeds at the ends of a stretch are those of a line through the samples so far around, s.
+    private static final double LINE_HALF_S = 0.4;
+    /// Noise of such a speed, m/s.
+    private static final double LINE_SD = 0.045;
+
+    /// The masses of a run, where the rider's is known.
+    static Optional<StartPower> of(TrialInput input, Run run) {
+        var rider = input.day().rider(run.rider());
+        if (rider.isEmpty() || rider.get().massAsRiddenKg().isEmpty()) {
+            return Optional.empty();
+        }
+        var weighed = Optional.ofNullable(
+                input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
+        return Optional.of(new StartPower(
+                rider.get().massAsRiddenKg().getAsDouble(),
+                weighed.map(Figure::value).orElse(BIKE_KG),
+                weighed.map(figure -> figure.thisDay().standard()).orElse(BIKE_SD),
+                weighed));
+    }
+
+    private double totalKg() {
+        return riderKg + bikeKg;
+    }
+
+    private double effectiveKg() {
+        return totalKg() + WHEELS_KG;
+    }
+
+    private double roadLoadN(double speedMps) {
+        return totalKg() * StandingStartRules.GRAVITY_MPS2 * ROLLING
+                + AIR_KGPM3 * DRAG_AREA_M2 * speedMps * speedMps / 2;
+    }
+
+    /// What all runs of a day share of a power's standard uncertainty: masses, wheels, road load.
+    ///
+    /// Unit: watts, of a power at a mean speed.
+    Shared shared(double powerW, double speedMps) {
+        double perKg = powerW / effectiveKg();
+        double drag = AIR_KGPM3 * speedMps * speedMps * speedMps / 2;
+        return new Shared(
+                perKg * StrictMath.hypot(RIDER_SD, bikeSd),
+                perKg * WHEELS_SD,
+                StrictMath.hypot(
+                        totalKg() * StandingStartRules.GRAVITY_MPS2 * ROLLING_SD * speedMps, drag * DRAG_AREA_SD));
+    }
+
+    /// Standard uncertainties by their causes, in watts.
+    record Shared(double byMass, double byWheels, double byRoadLoad) {}
+
+    /// A power, the mean speed it was delivered at, and the standard uncertainty of this one run.
+    record Power(double watts, double speedMps, double ownSd) {}
+
+    /// The mean power from rest to a speed.
+    Power mean(Target target, TracedStart start, TracedStart.Reached.Yes reached) {
+        var fit = start.fitted().orElseThrow();
+        double v = target.speedMps();
+        double work = effectiveKg() * v * v / 2
+                + roadWorkJ(start.samples(), fit.motionS(), reached.crossing().timeS());
+        double watts = work / reached.timeS();
+        double sd = watts * StrictMath.hypot(fit.motion().ownSd(), reached.crossingSd()) / reached.timeS();
+        return new Power(watts, reached.distanceM() / reached.timeS(), sd);
+    }
+
+    private double roadWorkJ(Channel samples, double fromS, double toS) {
+        double joules = 0;
+        for (int i = samples.indexAtOrAfter(fromS); i < samples.size() && samples.timeS(i) <= toS; i++) {
+            double v = samples.value(i);
+            double stepS = i == 0 ? 0 : Math.min(samples.timeS(i) - samples.timeS(i - 1), samples.timeS(i) - fromS);
+            joules += roadLoadN(v) * v * stepS;
+        }
+        return joules;
+    }
+
+    /// The highest mean over two seconds between the start and the end of a run; nothing when the run is
+    /// shorter.
+    Optional<Power> peak(Channel samples, double fromS) {
+        Optional<Power> peak = Optional.empty();
+        for (int i = 0; i < samples.size(); i++) {
+            double toS = samples.timeS(i) + StandingStartRules.MEAN_OVER_S;
+            boolean inside = samples.timeS(i) >= fromS
+                    && toS + LINE_HALF_S <= samples.timeS(samples.size() - 1) + 1e-9;
+            if (inside) {
+                var power = over(samples, samples.timeS(i), toS);
+                if (peak.isEmpty() || power.watts() > peak.get().watts()) {
+                    peak = Optional.of(power);
+                }
+            }
+        }
+        return peak;
+    }
+
+    private Power over(Channel samples, double fromS, double toS) {
+        double from = speedAt(samples, fromS);
+        double to = speedAt(samples, toS);
+        double middle = speedAt(samples, (fromS + toS) / 2);
+        // By Simpson's rule: v·R(v) is a cubic of a nearly quadratic speed.
+        double roadW = (from * roadLoadN(from) + 4 * middle * roadLoadN(middle) + to * roadLoadN(to)) / 6;
+        double watts = effectiveKg() * (to * to - from * from) / 2 / (toS - fromS) + roadW;
+        double sd = effectiveKg() * LINE_SD * StrictMath.hypot(from, to) / (toS - fromS);
+        return new Power(watts, middle, sd);
+    }
+
+    private static double speedAt(Channel samples, double timeS) {
+        var near = samples.between(timeS - LINE_HALF_S, timeS + LINE_HALF_S);
+        return near.size() < 3
+                ? samples.value(Math.min(samples.indexAtOrAfter(timeS), samples.size() - 1))
+                : org.measuredmile.quantity.statistics.LineFit.through(near.timesS(), near.values())
+                        .at(timeS);
+    }
+
+    /// The tractive force where a speed was crossed, and its standard uncertainty.
+    Force force(Target target, Crossing crossing) {
+        double newtons = effectiveKg() * crossing.slopeMps2() + roadLoadN(target.speedMps());
+        double slopeSd = StandingStartRules.SLOW_NOISE_MPS / target.halfWindowS();
+        double massSd = crossing.slopeMps2() * StrictMath.hypot(StrictMath.hypot(RIDER_SD, bikeSd), WHEELS_SD);
+        return new Force(newtons, StrictMath.hypot(effectiveKg() * slopeSd, massSd));
+    }
+
+    /// Newtons.
+    record Force(double newtons, double standardUncertainty) {}
+}

@@ -1,0 +1,137 @@
+package org.measuredmile.trial.standingstart;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.ResolvedReadings.Value;
+import org.measuredmile.trial.standingstart.StandingStartRules.Target;
+import org.measuredmile.trial.standingstart.TracedStart.Reached;
+
+/// One run as this trial sees it: what was written down, the start in a recording, and why either does not
+/// count.
+///
+/// Shape: `screened` is why nothing of the run counts (empty when it does). Where a run has both, the
+/// recording stands and the watch is compared with it.
+record StartRun(
+        Run run,
+        String screened,
+        Map<Target, Value> times,
+        Map<Target, Value> distances,
+        Optional<TracedStart> traced,
+        Optional<StartPower> power) {
+    StartRun {
+        times = new EnumMap<>(times);
+        distances = new EnumMap<>(distances);
+    }
+
+    /// A value of one run, and what of its standard uncertainty is this run's own.
+    ///
+    /// Shape: `trace` is where it came from, when not from a hand.
+    record Part(double value, double ownSd, Optional<Reached.Yes> trace) {}
+
+    String drive() {
+        return run.variant().get("drive").orElse("throttle");
+    }
+
+    /// The speed that was aimed at; lower ones are passed on the way.
+    Target aim() {
+        return run.variant().get("to").flatMap(Target::of).orElse(Target.TWENTY);
+    }
+
+    boolean isUsable() {
+        return screened.isEmpty() && (traced.filter(TracedStart::qualifies).isPresent() || !times.isEmpty());
+    }
+
+    private Optional<Reached.Yes> reached(Target target) {
+        return traced.flatMap(start -> start.reached(target));
+    }
+
+    Optional<Part> time(Target target) {
+        var byTrace = reached(target)
+                .map(yes -> new Part(
+                        yes.timeS(), StrictMath.hypot(fit().motion().ownSd(), yes.crossingSd()), Optional.of(yes)));
+        return byTrace.or(() -> handTime(target));
+    }
+
+    Optional<Part> handTime(Target target) {
+        return Optional.ofNullable(times.get(target))
+                .map(read -> new Part(
+                        read.si(),
+                        StrictMath.hypot(StandingStartRules.HAND_RUN_S, read.resolution() / Math.sqrt(12)),
+                        Optional.empty()));
+    }
+
+    Optional<Part> rampTime(Target target) {
+        return reached(target)
+                .map(yes -> new Part(
+                        yes.rampTimeS(), StrictMath.hypot(fit().ramp().ownSd(), yes.crossingSd()), Optional.of(yes)));
+    }
+
+    Optional<Part> distance(Target target) {
+        var byTrace = reached(target)
+                .map(yes -> new Part(yes.distanceM(), target.speedMps() * yes.crossingSd(), Optional.of(yes)));
+        return byTrace.or(() -> Optional.ofNullable(distances.get(target))
+                .map(read -> new Part(
+                        read.si(),
+                        StrictMath.hypot(
+                                StandingStartRules.HAND_RUN_S * target.speedMps(), read.resolution() / Math.sqrt(12)),
+                        Optional.empty())));
+    }
+
+    Optional<StartPower.Power> meanPower(Target target) {
+        return reached(target)
+                .flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
+    }
+
+    Optional<StartPower.Power> peakPower() {
+        return traced.filter(TracedStart::qualifies)
+                .flatMap(start -> power.flatMap(one -> one.peak(start.samples(), fit().rampS())));
+    }
+
+    private StartFit.Fitted fit() {
+        return traced.orElseThrow().fitted().orElseThrow();
+    }
+
+    /// Whether the run went on and never had the speed.
+    boolean staysBelow(Target target) {
+        return target.compareTo(aim()) <= 0
+                && traced.filter(TracedStart::qualifies)
+                        .filter(start -> start.targets().get(target) instanceof Reached.No no && no.stayedBelow())
+                        .isPresent();
+    }
+
+    /// Why the run has no time to a speed; empty text when it has.
+    String reason(Target target) {
+        if (!screened.isEmpty()) {
+            return screened;
+        }
+        if (time(target).isPresent()) {
+            return "";
+        }
+        if (traced.isEmpty()) {
+            return "no recording holds this run and no time to " + target.words() + " was written down";
+        }
+        if (!traced.get().qualifies()) {
+            return traced.get().reason();
+        }
+        return traced.get().targets().get(target) instanceof Reached.No(String why, boolean _)
+                ? why
+                : "no time to " + target.words();
+    }
+
+    /// Why the run does not count for anything; empty text when it does.
+    String reason() {
+        if (!screened.isEmpty()) {
+            return screened;
+        }
+        if (isUsable()) {
+            for (var target : Target.values()) {
+                if (time(target).isPresent()) {
+                    return "";
+                }
+            }
+        }
+        return reason(Target.TEN);
+    }
+}

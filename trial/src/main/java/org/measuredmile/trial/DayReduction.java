@@ -52,9 +52,8 @@ public final class DayReduction {
     public sealed interface Result {
         /// The day could be worked on.
         ///
-        /// Shape: `recordings` by file name, refused ones among them; `outcomes` by trial id, for every trial
-        that had
-        /// anything to say; `findings` are those of the day's own files.
+        /// Shape: `recordings` by file name, refused ones among them; `outcomes` by trial id, for every
+        /// trial that had anything to say; `findings` are those of the day's own files.
         record Reduced(
                 TestDay day,
                 Bike bike,

@@ -139,9 +139,7 @@ final class DayText {
         }
         String counted = "n = " + figure.counted() + " of " + figure.runs().size();
         var scatter = figure.scatterOfRuns();
-        return scatter.isEmpty()
-                ? counted
-                : counted + ", s = " + shown.deviation(scatter.getAsDouble(), figure.kind());
+        return scatter.isEmpty() ? counted : counted + ", s = " + shown.deviation(scatter.getAsDouble(), figure.kind());
     }
 
     /// The three heaviest contributions to the any-day interval.

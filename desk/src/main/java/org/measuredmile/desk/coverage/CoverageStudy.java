@@ -61,7 +61,8 @@ public final class CoverageStudy {
                     .orElseThrow(() -> new IllegalStateException("no trial delivers " + truth.figure()));
             var outcome = outcomes.computeIfAbsent(
                     trial.declaration().id(), _ -> trial.reduce(input(trial, day, recordings)));
-            var tally = tallies.computeIfAbsent(truth.figure() + " " + truth.variant().text(), _ -> new Tally(trial, truth));
+            var tally = tallies.computeIfAbsent(
+                    truth.figure() + " " + truth.variant().text(), _ -> new Tally(trial, truth));
             figure(outcome, truth).ifPresent(figure -> tally.add(figure, truth));
         }
     }

@@ -60,6 +60,18 @@ final class Svg {
         return this;
     }
 
+    /// A sample's ring, with what it says for a reader of single samples.
+    Svg sample(double x, double y, String says) {
+        out.append("<circle");
+        attribute("class", "sample");
+        attribute("cx", number(x));
+        attribute("cy", number(y));
+        attribute("r", "2.6");
+        attribute("data-says", says);
+        out.append("/>");
+        return this;
+    }
+
     Svg rect(String cssClass, Box box) {
         out.append("<rect");
         attribute("class", cssClass);

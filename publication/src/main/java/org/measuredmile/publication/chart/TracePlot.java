@@ -126,8 +126,13 @@ public final class TracePlot {
             return;
         }
         for (int i = 0; i < count; i++) {
-            svg.circle("sample", time.at(line.timesS()[i]), upright.at(scale.shown(line.values()[i])), 2.6);
+            double value = scale.shown(line.values()[i]);
+            svg.sample(time.at(line.timesS()[i]), upright.at(value), said(line.timesS()[i], value));
         }
+    }
+
+    private String said(double timeS, double shown) {
+        return String.format(Locale.ROOT, "%.2f s, %.2f %s", timeS, shown, scale.symbol());
     }
 
     /// A dropped sample is an open ring with a stroke through it.

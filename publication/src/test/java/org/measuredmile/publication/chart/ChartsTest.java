@@ -67,7 +67,7 @@ class ChartsTest {
         var places = List.of(
                 new StandingTile.Place(6.05, Interval.around(6.05, 0.16)),
                 new StandingTile.Place(8.51, Interval.around(8.51, 0.22)));
-        var tile = new StandingTile(FEET, Better.LESS, 38, places);
+        var tile = new StandingTile(FEET, Better.LESS, new StandingTile.Size(350, 38), places);
         Drawing.of(tile.head()).holdsAllMarks();
         Drawing.of(tile.foot()).holdsAllMarks();
         var first = Drawing.of(tile.row(places.getFirst(), StandingTile.Kind.SUBJECT));

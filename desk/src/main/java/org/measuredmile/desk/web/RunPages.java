@@ -1,0 +1,106 @@
+package org.measuredmile.desk.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.measuredmile.archive.Act;
+import org.measuredmile.desk.web.edit.CrewCode;
+import org.measuredmile.desk.web.edit.Correction;
+import org.measuredmile.desk.web.edit.Runs;
+import org.measuredmile.desk.web.edit.Typed;
+import org.measuredmile.desk.web.view.Formed;
+import org.measuredmile.desk.web.view.Paths;
+import org.measuredmile.desk.web.view.Printing;
+import org.measuredmile.desk.web.view.RunPage;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.DayReduction;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/// A run: its trace, its values, whether it counts, and what a person says of it.
+@Controller
+class RunPages {
+    private final Desk desk;
+    private final Pages pages;
+
+    RunPages(Desk desk, Pages pages) {
+        this.desk = desk;
+        this.pages = pages;
+    }
+
+    @GetMapping("/days/{day}/runs/{run}")
+    ResponseEntity<String> run(HttpServletRequest request, @PathVariable String day, @PathVariable String run) {
+        return show(request, day, run, Typed.NOTHING);
+    }
+
+    private ResponseEntity<String> show(HttpServletRequest request, String day, String run, Typed typed) {
+        var reduced = reduced(day);
+        var view = RunPage.view(
+                new Printing(pages.visitor(request).system()), day, reduced, found(reduced, day, run));
+        var status = typed.faults().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT;
+        return pages.show(
+                request, new Pages.Sheet("run", new Formed<>(view, typed), view.title(), Frame.Place.DAYS), status);
+    }
+
+    /// Confirms the run, or voids it for a cause: another revision of the day.
+    @PostMapping("/days/{day}/runs/{run}")
+    ResponseEntity<String> decide(
+            HttpServletRequest request,
+            @PathVariable String day,
+            @PathVariable String run,
+            @RequestParam Map<String, String> sent) {
+        var reduced = reduced(day);
+        var found = found(reduced, day, run);
+        var typed = Typed.of(sent);
+        var faults = new LinkedHashMap<String, String>();
+        if (!CrewCode.isOne(typed.get("who"))) {
+            faults.put("who", "Who says so? A crew code such as T1.");
+        }
+        boolean voids = typed.get("act").equals("void");
+        String reason = voids ? reason(found, typed, faults) : "";
+        if (!faults.isEmpty()) {
+            return show(request, day, run, typed.wrong(faults));
+        }
+        var decision = new Runs.Decision(
+                found.trial().id(), voids ? Run.State.VOID : Run.State.CONFIRMED, reason);
+        var after = Runs.decided(reduced, found.run(), decision);
+        boolean wasWritten = Runs.isWritten(reduced.day(), found.run());
+        String id = wasWritten ? run : after.runs().getLast().id();
+        String why = "run " + id + (voids ? " void: " + reason : " confirmed");
+        var stored = desk.archive().day(day).orElseThrow();
+        desk.archive().revise(day, Correction.of(stored, reduced, after), new Act(typed.get("who"), why));
+        return DayPages.remembering(typed.get("who"), Paths.run(day, id));
+    }
+
+    private static String reason(RunPage.Found found, Typed typed, Map<String, String> faults) {
+        String cause = typed.get("cause");
+        if (cause.equals("other")) {
+            if (typed.get("other").isEmpty()) {
+                faults.put("other", "Write in a few words why it does not count.");
+            }
+            return "other: " + typed.get("other");
+        }
+        if (found.trial().causes().stream().noneMatch(one -> one.code().equals(cause))) {
+            faults.put("cause", "Choose a cause; its result may not be one.");
+        }
+        return cause;
+    }
+
+    private DayReduction.Result.Reduced reduced(String day) {
+        return desk.archive()
+                .reduced(day)
+                .orElseThrow(() ->
+                        new NotThere("No test day “" + day + "” with usable files is here.", "/days", "To the days"));
+    }
+
+    private static RunPage.Found found(DayReduction.Result.Reduced reduced, String day, String run) {
+        return RunPage.find(reduced, run)
+                .orElseThrow(() -> new NotThere(
+                        "The day has no run “" + run + "”.", Paths.day(day), "To the day"));
+    }
+}

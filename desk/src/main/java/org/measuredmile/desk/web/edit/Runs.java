@@ -1,0 +1,173 @@
+package org.measuredmile.desk.web.edit;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.measuredmile.recording.Place;
+import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.day.PreRideCheck;
+import org.measuredmile.recording.day.Reading;
+import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Rider;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.reader.Decoding;
+import org.measuredmile.trial.DayReduction;
+import org.measuredmile.trial.RunResult;
+
+/// What can be done to a day's runs: add one, confirm one that was found, void one, tick the check.
+public final class Runs {
+    private Runs() {}
+
+    /// The number for the next run, free in the whole day.
+    public static String nextId(DayReduction.Result.Reduced reduced) {
+        return nextId(reduced, reduced.day());
+    }
+
+    private static String nextId(DayReduction.Result.Reduced reduced, TestDay day) {
+        var taken = new TreeSet<String>();
+        day.runs().forEach(run -> taken.add(run.id()));
+        reduced.outcomes().values().forEach(outcome -> outcome.runs().forEach(run -> taken.add(run.run())));
+        int number = 1;
+        while (taken.contains(Integer.toString(number))) {
+            number++;
+        }
+        return Integer.toString(number);
+    }
+
+    public static TestDay adding(TestDay day, RunForm.Read.Kept kept) {
+        var runs = new ArrayList<>(day.runs());
+        runs.add(kept.run());
+        var readings = new ArrayList<>(day.readings());
+        readings.addAll(kept.readings());
+        return DayParts.with(day, runs, readings);
+    }
+
+    /// Readings that belong to the day, each in place of the one that was there.
+    public static TestDay withDayReadings(TestDay day, List<Reading> readings) {
+        List<Reading> all = day.readings();
+        for (Reading one : readings) {
+            all = DayParts.exchanged(
+                    all,
+                    known -> known.run().isEmpty() && known.name().equals(one.name()),
+                    known -> one,
+                    one);
+        }
+        return DayParts.with(day, day.runs(), all);
+    }
+
+    /// The day with a run confirmed or void; one that was only found is written down with its recording.
+    ///
+    /// @param reason the cause, for a void run
+    public static TestDay decided(DayReduction.Result.Reduced reduced, RunResult result, Decision decision) {
+        return decided(reduced, reduced.day(), result, decision);
+    }
+
+    /// The day with several found runs confirmed at once.
+    public static TestDay confirmed(DayReduction.Result.Reduced reduced, Map<RunResult, String> trialByRun) {
+        TestDay day = reduced.day();
+        for (var entry : trialByRun.entrySet()) {
+            var decision = new Decision(entry.getValue(), Run.State.CONFIRMED, "");
+            day = decided(reduced, day, entry.getKey(), decision);
+        }
+        return day;
+    }
+
+    private static TestDay decided(
+            DayReduction.Result.Reduced reduced, TestDay day, RunResult result, Decision decision) {
+        if (isWritten(day, result)) {
+            var runs = day.runs().stream()
+                    .map(run -> run.id().equals(result.run()) ? in(run, decision) : run)
+                    .toList();
+            return DayParts.with(day, runs, day.readings());
+        }
+        String id = nextId(reduced, day);
+        var runs = new ArrayList<>(day.runs());
+        runs.add(found(reduced, result, id, decision));
+        return naming(DayParts.with(day, runs, day.readings()), result, id);
+    }
+
+    /// Whether somebody wrote the run down; else the tool found it.
+    public static boolean isWritten(TestDay day, RunResult result) {
+        return day.runs().stream().anyMatch(run -> run.id().equals(result.run()));
+    }
+
+    /// What a person says of a run.
+    public record Decision(String trial, Run.State state, String reason) {}
+
+    private static Run in(Run run, Decision decision) {
+        return new Run(
+                run.id(),
+                run.trial(),
+                run.variant(),
+                run.rider(),
+                run.start(),
+                run.course(),
+                run.direction(),
+                decision.state(),
+                decision.reason(),
+                run.note(),
+                run.place());
+    }
+
+    private static Run found(
+            DayReduction.Result.Reduced reduced, RunResult result, String id, Decision decision) {
+        return new Run(
+                id,
+                decision.trial(),
+                result.variant(),
+                reduced.day().riders().stream().findFirst().map(Rider::code).orElse(""),
+                start(reduced, result),
+                "",
+                result.direction(),
+                decision.state(),
+                decision.reason(),
+                "",
+                Place.NOWHERE);
+    }
+
+    private static Optional<Instant> start(DayReduction.Result.Reduced reduced, RunResult result) {
+        return result.stretch().flatMap(stretch -> {
+            var decoding = reduced.recordings().get(stretch.recording());
+            return decoding instanceof Decoding.Decoded(Recording recording)
+                    ? recording.start().map(start -> start.plusMillis(Math.round(1000
+                            * (stretch.fromS() + offsetS(reduced.day(), stretch.recording())))))
+                    : Optional.empty();
+        });
+    }
+
+    private static double offsetS(TestDay day, String file) {
+        return day.recording(file).map(RecordingEntry::clockOffsetS).orElse(0.0);
+    }
+
+    /// The recording's entry names the run it holds.
+    private static TestDay naming(TestDay day, RunResult result, String id) {
+        if (result.stretch().isEmpty()) {
+            return day;
+        }
+        String file = result.stretch().get().recording();
+        var fresh = new RecordingEntry(file, "", List.of(id), 0, "");
+        return DayParts.withRecordings(
+                day,
+                DayParts.exchanged(
+                        day.recordings(),
+                        entry -> entry.file().equals(file),
+                        entry -> holding(entry, id),
+                        fresh));
+    }
+
+    private static RecordingEntry holding(RecordingEntry entry, String run) {
+        var runs = new ArrayList<>(entry.runs());
+        if (!runs.contains(run)) {
+            runs.add(run);
+        }
+        return new RecordingEntry(entry.file(), entry.instrument(), runs, entry.clockOffsetS(), entry.note());
+    }
+
+    public static TestDay checked(TestDay day, PreRideCheck check) {
+        return DayParts.checked(day, check);
+    }
+}

@@ -1,0 +1,44 @@
+package org.measuredmile.desk.web.view;
+
+import java.util.List;
+import java.util.Optional;
+
+/// The page of a bike: its figures by the questions a reader asks, what was not ridden, and what was done.
+public record BikeView(
+        String title,
+        List<Fact> facts,
+        List<ChapterPart> chapters,
+        List<Missing> notRidden,
+        List<HistoryView.Row> history,
+        List<DayLink> days) {
+    /// One circumstance under the heading.
+    public record Fact(String name, String words) {}
+
+    /// A test day of the bike.
+    public record DayLink(String href, String words) {}
+
+    /// One chapter: remarks for the margin, results, and what has no result yet.
+    public record ChapterPart(
+            String title, String anchor, List<String> remarks, List<Result> results, List<Levels> levels,
+            List<Missing> missing) {}
+
+    /// One result.
+    ///
+    /// Shape: `strip` is a finished chart; `standingHref` leads to the order it stands in; `proposed` when a run of it
+    /// was not yet confirmed by a person.
+    public record Result(
+            String title,
+            String condition,
+            ValueView value,
+            String strip,
+            String standingHref,
+            String place,
+            boolean proposed,
+            Optional<OriginView> origin) {}
+
+    /// A figure measured at several levels: one plot, then a line a level.
+    public record Levels(String title, String condition, String wide, String narrow, List<Result> results) {}
+
+    /// What is not there, and why, and what would do.
+    public record Missing(String title, String word, String reason) {}
+}

@@ -1,0 +1,274 @@
+package org.measuredmile.desk.web.view;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import org.measuredmile.archive.Archive;
+import org.measuredmile.archive.BikeEntry;
+import org.measuredmile.archive.FigureQuery;
+import org.measuredmile.archive.StoredFigure;
+import org.measuredmile.publication.chart.Strip;
+import org.measuredmile.quantity.QuantityKind;
+import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.Bike;
+import org.measuredmile.recording.day.Configuration;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Chapter;
+import org.measuredmile.trial.DayReduction;
+import org.measuredmile.trial.Declaration;
+import org.measuredmile.trial.FigureSpec;
+import org.measuredmile.trial.Trials;
+
+/// Makes the page of a bike out of what the archive holds of it.
+public final class Bikes {
+    private final Archive archive;
+    private final Printing printing;
+    private final BikeEntry entry;
+    private final Map<String, DayReduction.Result.Reduced> days = new LinkedHashMap<>();
+    private final Map<String, Origins> origins = new TreeMap<>();
+    private final List<StoredFigure> figures;
+
+    public Bikes(Archive archive, Printing printing, BikeEntry entry) {
+        this.archive = archive;
+        this.printing = printing;
+        this.entry = entry;
+        for (String day : entry.days()) {
+            archive.reduced(day).ifPresent(reduced -> {
+                days.put(day, reduced);
+                origins.put(day, new Origins(printing, day, reduced));
+            });
+        }
+        this.figures = archive.figures(FigureQuery.ofBike(entry.id())).stream()
+                .sorted(Comparator.comparing((StoredFigure one) -> one.figure().key())
+                        .thenComparing(Comparator.comparing(StoredFigure::date).reversed()))
+                .toList();
+    }
+
+    public BikeView view() {
+        var chapters = new ArrayList<BikeView.ChapterPart>();
+        for (Chapter chapter : Chapter.values()) {
+            chapter(chapter).ifPresent(chapters::add);
+        }
+        return new BikeView(
+                entry.title(),
+                facts(),
+                chapters,
+                notRidden(),
+                days.entrySet().stream()
+                        .flatMap(day -> archive.history().stream()
+                                .filter(one -> one.subject().equals("day") && one.name().equals(day.getKey()))
+                                .map(one -> HistoryView.row(
+                                        one, day.getValue().day().timeZone())))
+                        .toList(),
+                days.entrySet().stream()
+                        .map(day -> new BikeView.DayLink(
+                                Paths.day(day.getKey()),
+                                Printing.day(day.getValue().day().date())
+                                        + ", "
+                                        + day.getValue().day().place()))
+                        .toList());
+    }
+
+    private List<BikeView.Fact> facts() {
+        var facts = new ArrayList<BikeView.Fact>();
+        fact(facts, "Kind", entry.category());
+        fact(facts, "Drive", entry.drive().equals("both") ? "throttle and pedals" : entry.drive());
+        days.values().stream().findFirst().ifPresent(latest -> {
+            Bike bike = latest.bike();
+            Configuration set = latest.day().configuration();
+            fact(facts, "Levels", bike.levels().isPresent() ? Integer.toString(bike.levels().getAsInt()) : "");
+            fact(facts, "Firmware", set.firmware());
+            fact(facts, "Battery", set.battery());
+            fact(facts, "Tyres", set.tyres());
+            fact(facts, "Obtained", obtained(bike));
+        });
+        long trials = figures.stream().map(one -> one.figure().trial()).distinct().count();
+        fact(facts, "Tested", trials + " of " + Printing.count(Trials.ALL.size(), "trial", "trials"));
+        return facts;
+    }
+
+    private static String obtained(Bike bike) {
+        var loan = bike.loan();
+        String from = loan.from().isEmpty() ? "" : " by " + loan.from();
+        String back = loan.dueBack().isEmpty() ? "" : ", due back " + loan.dueBack();
+        return loan.acquired().isEmpty() ? "" : loan.acquired() + from + back;
+    }
+
+    private static void fact(List<BikeView.Fact> facts, String name, String words) {
+        if (!words.isBlank()) {
+            facts.add(new BikeView.Fact(name, words));
+        }
+    }
+
+    private Optional<BikeView.ChapterPart> chapter(Chapter chapter) {
+        var results = new ArrayList<BikeView.Result>();
+        var levels = new ArrayList<BikeView.Levels>();
+        var missing = new ArrayList<BikeView.Missing>();
+        for (var trial : Trials.ALL) {
+            for (FigureSpec spec : trial.declaration().figures()) {
+                if (spec.chapter() == chapter) {
+                    of(trial.declaration(), spec, new Found(results, levels, missing));
+                }
+            }
+        }
+        if (results.isEmpty() && levels.isEmpty() && missing.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new BikeView.ChapterPart(
+                chapter.title(),
+                "chapter-" + chapter.ordinal(),
+                remarks(chapter),
+                results,
+                levels,
+                missing));
+    }
+
+    /// What a figure's results are put into.
+    private record Found(
+            List<BikeView.Result> results, List<BikeView.Levels> levels, List<BikeView.Missing> missing) {}
+
+    private void of(Declaration trial, FigureSpec spec, Found found) {
+        var stored = figures.stream()
+                .filter(one -> one.figure().key().figure().equals(spec.id()))
+                .toList();
+        if (stored.isEmpty()) {
+            if (spec.primary()) {
+                found.missing().add(missing(trial, spec));
+            }
+            return;
+        }
+        var plots = new LevelGroups(printing, trial, spec).of(stored);
+        for (LevelGroups.Group group : plots) {
+            found.levels().add(new BikeView.Levels(
+                    Printing.capital(spec.title()),
+                    Printing.words(trial, group.common()),
+                    group.wide(),
+                    group.narrow(),
+                    group.figures().stream().map(one -> result(trial, spec, one, false)).toList()));
+        }
+        stored.stream()
+                .filter(one -> plots.stream().noneMatch(group -> group.figures().contains(one)))
+                .forEach(one -> found.results().add(result(trial, spec, one, true)));
+    }
+
+    private BikeView.Result result(Declaration trial, FigureSpec spec, StoredFigure stored, boolean withStrip) {
+        var figure = stored.figure();
+        Variant variant = figure.key().variant();
+        String title = Printing.capital(spec.title());
+        String strip = withStrip
+                ? new Strip(
+                                printing.scale(figure.kind()),
+                                spec.better(),
+                                figure.value(),
+                                figure.anyDay().interval95(),
+                                others(spec, variant),
+                                Optional.empty())
+                        .svg(title)
+                : "";
+        return new BikeView.Result(
+                title,
+                Printing.words(trial, variant),
+                printing.anyDay(figure),
+                strip,
+                Paths.standing(spec.id(), variant),
+                Printing.shortDay(stored.date()),
+                !stored.accepted(),
+                Optional.ofNullable(origins.get(stored.day())).map(one -> one.of(figure)));
+    }
+
+    /// The latest results of the other bikes in exactly the same variant.
+    private List<Double> others(FigureSpec spec, Variant variant) {
+        var byBike = new TreeMap<String, StoredFigure>();
+        for (StoredFigure one : archive.figures(FigureQuery.standing(spec.id()))) {
+            boolean isOther = !one.bike().equals(entry.id())
+                    && one.figure().key().variant().equals(variant);
+            if (isOther) {
+                byBike.merge(one.bike(), one, (a, b) -> a.date().isBefore(b.date()) ? b : a);
+            }
+        }
+        return byBike.values().stream().map(one -> one.figure().value()).toList();
+    }
+
+    /// Why a trial's leading figure is not there: not ridden, refused by the data, or not yet begun.
+    private BikeView.Missing missing(Declaration trial, FigureSpec spec) {
+        String title = Printing.capital(spec.title());
+        for (var day : days.values()) {
+            var said = day.day().notRidden().stream()
+                    .filter(one -> one.trial().equals(trial.id()))
+                    .findFirst();
+            if (said.isPresent()) {
+                return new BikeView.Missing(title, "not ridden", Printing.capital(said.get().reason()) + ".");
+            }
+            var outcome = Optional.ofNullable(day.outcomes().get(trial.id()));
+            var refused = outcome.stream()
+                    .flatMap(one -> one.findings().stream())
+                    .filter(one -> one.level() == Finding.Level.REFUSED)
+                    .map(FindingView::of)
+                    .findFirst();
+            if (refused.isPresent()) {
+                return new BikeView.Missing(
+                        title, "no figure", refused.get().message() + " " + refused.get().remedy());
+            }
+        }
+        return new BikeView.Missing(
+                title,
+                "not measured",
+                "No run of it yet. What would do: " + Printing.count(trial.runs().usual(), "run", "runs") + ".");
+    }
+
+    private List<String> remarks(Chapter chapter) {
+        return figures.stream()
+                .filter(one -> Trials.figure(one.figure().key().figure())
+                        .filter(spec -> spec.chapter() == chapter)
+                        .isPresent())
+                .map(StoredFigure::day)
+                .distinct()
+                .flatMap(id -> Optional.ofNullable(days.get(id)).stream())
+                .map(this::remark)
+                .limit(2)
+                .toList();
+    }
+
+    private String remark(DayReduction.Result.Reduced reduced) {
+        var day = reduced.day();
+        var words = new StringBuilder(day.place().isEmpty() ? "" : day.place() + ", ");
+        words.append(Printing.shortDay(day.date()));
+        String surface = day.conditions().surface();
+        words.append(surface.isEmpty() ? "" : ", " + surface);
+        String wind = printing.condition(
+                day.conditions().windSpeedMps(), QuantityKind.SPEED, 1);
+        words.append(wind.isEmpty() ? "" : ", wind " + wind);
+        day.riders().stream()
+                .filter(rider -> rider.massAsRiddenKg().isPresent())
+                .findFirst()
+                .ifPresent(rider -> words.append(", rider ")
+                        .append(printing.condition(
+                                rider.massAsRiddenKg(), QuantityKind.MASS, 0))
+                        .append(" with gear"));
+        return words.toString();
+    }
+
+    private List<BikeView.Missing> notRidden() {
+        var missing = new ArrayList<BikeView.Missing>();
+        days.forEach((id, reduced) -> reduced.day().notRidden().forEach(one -> {
+            var trial = Trials.find(one.trial()).map(found -> found.declaration());
+            String title = trial.map(Declaration::title).orElse(one.trial());
+            String how = trial.map(found -> Printing.words(found, one.variant()))
+                    .orElse(one.variant().text());
+            missing.add(new BikeView.Missing(
+                    how.isEmpty() ? title : title + ", " + how,
+                    Printing.shortDay(reduced.day().date()),
+                    Printing.capital(one.reason()) + "."));
+        }));
+        return missing;
+    }
+
+    static OptionalInt number(String text) {
+        return text.matches("\\d{1,4}") ? OptionalInt.of(Integer.parseInt(text)) : OptionalInt.empty();
+    }
+}

@@ -1,0 +1,51 @@
+package org.measuredmile.desk.web.view;
+
+import java.util.List;
+
+/// The page of a test day: circumstances, check, run sheets, files, figures, findings, history.
+public record DayView(
+        String id,
+        String href,
+        String title,
+        boolean usable,
+        List<BikeView.Fact> facts,
+        Check check,
+        List<Sheet> sheets,
+        List<FileRow> files,
+        List<Proposal> proposals,
+        List<Line> figures,
+        List<FindingView> findings,
+        List<BikeView.Missing> notRidden,
+        List<HistoryView.Row> history,
+        List<String> problems) {
+    /// The check of the assembled bike by two people; all empty until somebody ticked it.
+    public record Check(boolean ticked, String by, String secondPerson, String time, boolean wanted) {}
+
+    /// A trial's part of the run sheet: its runs, how many count, and the way to its form.
+    public record Sheet(String title, String href, String count, List<Tick> runs, boolean begun) {}
+
+    /// A run on the sheet.
+    public record Tick(String number, String href, String word, String css) {}
+
+    /// A file of the day and what was found in it.
+    public record FileRow(
+            String mark,
+            String state,
+            String name,
+            String href,
+            String format,
+            String channels,
+            String rate,
+            String span,
+            String size,
+            List<String> found,
+            List<FindingView> findings,
+            boolean isNew) {}
+
+    /// A run that was found and waits for a person.
+    public record Proposal(
+            String run, String href, String trial, String how, String where, String values, boolean counts, String why) {}
+
+    /// A figure of the day.
+    public record Line(String title, String condition, ValueView anyDay, String thisDay, String counted) {}
+}

@@ -1,0 +1,50 @@
+package org.measuredmile.desk.web.view;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import org.measuredmile.recording.day.Variant;
+
+/// Where the pages are.
+public final class Paths {
+    private Paths() {}
+
+    public static String bike(String id) {
+        return "/bikes/" + piece(id);
+    }
+
+    public static String day(String id) {
+        return "/days/" + piece(id);
+    }
+
+    public static String run(String day, String run) {
+        return day(day) + "/runs/" + piece(run);
+    }
+
+    public static String trial(String day, String trial) {
+        return day(day) + "/trials/" + piece(trial);
+    }
+
+    public static String content(String sha256, String name) {
+        int last = name.lastIndexOf('/');
+        return "/recordings/" + sha256 + "?name=" + piece(name.substring(last + 1));
+    }
+
+    public static String standing(String figure, Variant variant) {
+        var path = new StringBuilder("/standings/").append(piece(figure));
+        char before = '?';
+        for (Map.Entry<String, String> entry : variant.values().entrySet()) {
+            path.append(before)
+                    .append("v.")
+                    .append(piece(entry.getKey()))
+                    .append('=')
+                    .append(piece(entry.getValue()));
+            before = '&';
+        }
+        return path.toString();
+    }
+
+    private static String piece(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
+    }
+}

@@ -100,8 +100,8 @@ public final class Archive implements AutoCloseable {
         return revisions.one(Subject.DAY, dayId, revision).map(this::stored);
     }
 
-    /// A test day with its traces, runs and budgets, computed from its files; empty when there is no such day or its
-    /// own
+    /// A test day with its traces, runs and budgets, computed from its files; empty when there is no such day or
+    /// its own
     /// files cannot be used.
     public Optional<DayReduction.Result.Reduced> reduced(String dayId) {
         return day(dayId).map(this::reduce).flatMap(Archive::reducedOf);

@@ -38,7 +38,8 @@ final class Database {
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.enforceForeignKeys(true);
         config.setBusyTimeout(5000);
-        // A transaction that reads before it writes would otherwise lose to another one instead of waiting for it.
+        // A transaction that reads before it writes would otherwise lose to another one instead of waiting for
+        // it.
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         var source = new SQLiteDataSource(config);
         source.setUrl("jdbc:sqlite:" + file);

@@ -51,14 +51,16 @@ record FigureRow(
                 Json.compact(FigureJson.write(FigureJson.Of.day(day), figure)));
     }
 
-    /// Whether a figure may stand among others: nothing about it was refused and no run of it waits to be confirmed.
+    /// Whether a figure may stand among others: nothing about it was refused and no run of it waits to be
+    /// confirmed.
     private static boolean isAccepted(Figure figure) {
         return figure.findings().stream()
                 .noneMatch(finding -> finding.level() == Finding.Level.REFUSED
                         || finding.code().equals("not-confirmed"));
     }
 
-    /// What makes one configuration another: firmware, battery, tyres and accessories, not the day's tyre pressures.
+    /// What makes one configuration another: firmware, battery, tyres and accessories, not the day's tyre
+    /// pressures.
     static String text(Configuration configuration) {
         var accessories = configuration.accessories().stream().sorted().collect(Collectors.joining(", "));
         return List.of(

@@ -61,8 +61,8 @@ final class Revisions {
                 .update();
         revision.files()
                 .forEach((path, file) -> database.sql()
-                        .sql(
-                                "insert into revision_file (subject, name, number, path, sha256, bytes) values (?, ?, ?, ?, ?, ?)")
+                        .sql("insert into revision_file (subject, name, number, path, sha256, bytes) values (?, "
+                                + "?, ?, ?, ?, ?)")
                         .params(subject, revision.name(), revision.number(), path, file.sha256(), file.bytes())
                         .update());
         note(revision, act, changes);

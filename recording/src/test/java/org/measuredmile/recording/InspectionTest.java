@@ -67,8 +67,8 @@ class InspectionTest {
                 List.of(new Segment(0, 1), new Segment(2, 3)),
                 channel(ChannelKind.LATITUDE, timesS, 0, 0, 1, 1),
                 channel(ChannelKind.LONGITUDE, timesS, 0, 1, 0, 1));
-        // The equator's degree is pi/180 of a = 6 378 137 m (WGS-84, NIMA TR8350.2); the geodesic one degree apart at
-        // latitude 1 is 111 302.65 m: GeographicLib's own figure, a pin.
+        // The equator's degree is pi/180 of a = 6 378 137 m (WGS-84, NIMA TR8350.2); the geodesic one degree
+        // apart at latitude 1 is 111 302.65 m: GeographicLib's own figure, a pin.
         assertThat(inspect(ride).trackDistanceMetres().orElseThrow())
                 .isCloseTo(Math.toRadians(6_378_137) + 111_302.65, within(0.05));
     }

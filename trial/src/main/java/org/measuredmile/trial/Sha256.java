@@ -18,8 +18,8 @@ public final class Sha256 {
         return HexFormat.of().formatHex(digest().digest(content));
     }
 
-    /// A stream that hashes what is read from it. Closing it does nothing, so that a reader that closes early cannot
-    /// cut
+    /// A stream that hashes what is read from it. Closing it does nothing, so that a reader that closes early
+    /// cannot cut
     /// the hash short; whoever opened the source closes it.
     public static final class Hashing extends DigestInputStream {
         public Hashing(InputStream content) {

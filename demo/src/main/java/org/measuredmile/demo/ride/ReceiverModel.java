@@ -11,7 +11,8 @@ import java.util.random.RandomGenerator;
 /// Unit: hertz, seconds; `dropOutsPerMinute` counts gaps of 1 to 4 epochs.
 /// Source: magnitudes of noise, delay and filter as in reference receivers of bicycle loggers; common practice.
 public record ReceiverModel(double rateHz, Noise noise, Filter filter, double delayS, double dropOutsPerMinute) {
-    /// Noise of the speed: white, and correlated with a time constant; and of the position, correlated over minutes.
+    /// Noise of the speed: white, and correlated with a time constant; and of the position, correlated over
+    /// minutes.
     ///
     /// Unit: metres per second, seconds, metres; standard deviations.
     public record Noise(double whiteMps, double correlatedMps, double correlationS, double positionM) {

@@ -69,7 +69,8 @@ class ReceiverModelTest {
             variance += error[i] * error[i] / error.length;
             lagged += error[i] * error[i - 1] / error.length;
         }
-        // White 0.05 and correlated 0.05 m/s: variance 0.005; one step of 0.1 s keeps 0.0025·exp(−0.1/0.4) = 0.001947.
+        // White 0.05 and correlated 0.05 m/s: variance 0.005; one step of 0.1 s keeps 0.0025·exp(−0.1/0.4) =
+        // 0.001947.
         assertThat(variance).isCloseTo(0.005, within(0.0003));
         assertThat(lagged).isCloseTo(0.001947, within(0.0003));
     }

@@ -47,8 +47,8 @@ public final class StandingTile {
         this.better = better;
         this.size = size;
         var ends = places.stream()
-                .flatMapToDouble(
-                        one -> DoubleStream.of(one.value(), one.interval95().low(), one.interval95().high()))
+                .flatMapToDouble(one -> DoubleStream.of(
+                        one.value(), one.interval95().low(), one.interval95().high()))
                 .summaryStatistics();
         if (ends.getCount() == 0) {
             throw new IllegalArgumentException("no places to draw");

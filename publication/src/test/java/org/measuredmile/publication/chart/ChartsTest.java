@@ -38,8 +38,7 @@ class ChartsTest {
 
     @Test
     void an_interval_narrower_than_its_dot_is_drawn_as_the_dot_alone() {
-        var strip = new Strip(
-                FEET, Better.NEITHER, 6, Interval.around(6, 0.001), List.of(5.0, 9.0), Optional.empty());
+        var strip = new Strip(FEET, Better.NEITHER, 6, Interval.around(6, 0.001), List.of(5.0, 9.0), Optional.empty());
         var drawing = Drawing.of(strip.svg("Length"));
         assertThat(drawing.count("subject-line")).isZero();
         assertThat(drawing.count("better")).isZero();
@@ -48,9 +47,7 @@ class ChartsTest {
     @Test
     void a_strip_is_the_same_text_every_time() {
         var strip = new Strip(FEET, Better.LESS, 6.096, new Interval(5.7912, 6.4008), List.of(), Optional.empty());
-        assertThat(Drawing.plain(strip.svg("Stop")))
-                .isEqualTo(
-                        """
+        assertThat(Drawing.plain(strip.svg("Stop"))).isEqualTo("""
                         <svg class="strip" viewBox="0 0 320 48" width="320" height="48" role="img" \
                         aria-label="Stop: 20.0 ± 1.0 ft; no other bike yet; less is better">\
                         <path class="axis" d="M14 33H306M14 33V37M87 33V37M160 33V37M233 33V37M306 33V37"/>\

@@ -83,7 +83,8 @@ public final class DayReader {
         return DayYaml.read(fields.get(), faults);
     }
 
-    /// What stands in for a day.yaml that could not be read, so that the other files' faults are found all the same.
+    /// What stands in for a day.yaml that could not be read, so that the other files' faults are found all the
+    /// same.
     private DayYaml.Head nothing() {
         var silent = new Faults();
         return DayYaml.read(new YamlFields(DayFiles.DAY, "", 1, silent), silent);

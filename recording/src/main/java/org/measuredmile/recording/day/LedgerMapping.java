@@ -62,8 +62,7 @@ public record LedgerMapping(List<Column> columns) {
                 boolean own = name.equals(field.get().id());
                 columns.add(new Column(written, field, own ? "the field's own name" : "another name of the field"));
             } else {
-                columns.add(new Column(
-                        written, Optional.empty(), field.get().id() + " is taken from another column"));
+                columns.add(new Column(written, Optional.empty(), field.get().id() + " is taken from another column"));
             }
         }
         return new LedgerMapping(columns);

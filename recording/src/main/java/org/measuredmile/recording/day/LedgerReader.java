@@ -29,8 +29,7 @@ public final class LedgerReader {
     private final Faults faults;
     private final List<Long> blankLines = new ArrayList<>();
 
-    private LedgerReader(
-            LedgerMapping mapping, Function<String, Optional<QuantityKind>> kinds, Faults faults) {
+    private LedgerReader(LedgerMapping mapping, Function<String, Optional<QuantityKind>> kinds, Faults faults) {
         this.mapping = mapping;
         this.kinds = kinds;
         this.faults = faults;
@@ -145,7 +144,8 @@ public final class LedgerReader {
         String value = line.text(Field.VALUE);
         String unit = line.text(Field.UNIT);
         Parsed own = QuantityText.parse(value, kind);
-        Parsed parsed = own instanceof Parsed.Fault && !unit.isEmpty() ? QuantityText.parse(value + " " + unit, kind) : own;
+        Parsed parsed =
+                own instanceof Parsed.Fault && !unit.isEmpty() ? QuantityText.parse(value + " " + unit, kind) : own;
         return switch (parsed) {
             case Parsed.Value read -> Optional.of(read.si());
             case Parsed.Fault(var message, var remedy) -> {

@@ -59,7 +59,8 @@ final class YamlText {
                 .build();
     }
 
-    /// Looks at the events first, since composing recurses: nested too deeply, or with aliases, a text is left alone.
+    /// Looks at the events first, since composing recurses: nested too deeply, or with aliases, a text is left
+    /// alone.
     private static boolean isRefused(FileText text, Faults faults) {
         int depth = 0;
         for (Event event : new Parse(settings()).parseString(text.text())) {

@@ -103,7 +103,8 @@ class DayReaderTest {
 
     @Test
     void hoursThatClocksSkipOrRepeatAreNamed() {
-        // Europe/London: forward at 01:00 UTC on 30 March 2031, back at 01:00 UTC on 26 October 2031 (last Sundays).
+        // Europe/London: forward at 01:00 UTC on 30 March 2031, back at 01:00 UTC on 26 October 2031 (last
+        // Sundays).
         var runs = "run,trial,state,start\nb-01,braking,confirmed,01:30\n";
 
         assertThat(FolderOf.day()

@@ -26,8 +26,7 @@ class LedgerReaderTest {
 
     @Test
     void threeSpellingsOfALengthAreReadAndABlankIsCounted() {
-        var ledger = read(
-                """
+        var ledger = read("""
                 # measured-mile ledger 1
                 bike,category,trial,figure,variant,value,unit,date,runs,source,note
                 a,cargo,braking,braking.stopping-distance,method=tape,20'5.99",,2029-05-01,3,sheet,
@@ -68,8 +67,7 @@ class LedgerReaderTest {
 
     @Test
     void everyFaultOfALedgerComesAtOnceAndGoodLinesAreKept() {
-        var ledger = read(
-                """
+        var ledger = read("""
                 bike,figure,variant,value,unit,date,runs
                 ,weighin.mass,,24,kg,,
                 a,weighin.height,,24,kg,,

@@ -162,8 +162,8 @@ class RealRecordingsTest {
             case "distance, vehicle bus" -> near(sumOverSeconds(speedNamed(recording, "Speed")), known, 0.005);
             case "distance, GNSS speed" -> near(sumOverSeconds(speedNamed(recording, "GpsSpeed")), known, 0.005);
             case "distance", "roller distance", "distance from RMC speed" -> {
-                // The one with late sentences is a trapezoid in file order there, in order of time here: at rest, so
-                // that 0.2 m is all there is between them.
+                // The one with late sentences is a trapezoid in file order there, in order of time
+                // here: at rest, so that 0.2 m is all there is between them.
                 double slack = known.file().contains("subsecond") ? 0.25 : 0.005;
                 near(Inspection.of(recording, List.of()).distanceMetres().orElseThrow(), known, slack);
             }

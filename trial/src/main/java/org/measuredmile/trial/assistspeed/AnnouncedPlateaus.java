@@ -115,7 +115,8 @@ final class AnnouncedPlateaus {
         previousEnds.add(previousEnd);
     }
 
-    /// The next plateau lies in a later span: the rest of the earlier one and the beginning of the later are left out.
+    /// The next plateau lies in a later span: the rest of the earlier one and the beginning of the later are left
+    /// out.
     private void startAfterStop(double[] start, int[] previousEnd, double[] ended) {
         double best = Double.POSITIVE_INFINITY;
         int bestEnd = NONE;

@@ -32,9 +32,9 @@ public final class AssistSpeed implements Trial {
     private static Declaration declare() {
         var builder = Declaration.of(ID, 1, "Assist speeds")
                 .purpose("How fast the bike settles on level road at each assist level, off first, throttle last.")
-                .caution(
-                        "On a quiet, straight, level road or a closed track, by daylight, with a helmet; in traffic the "
-                                + "law and other people come first, and the run is void.")
+                .caution("On a quiet, straight, level road or a closed track, by daylight, with a helmet; in traffic "
+                        + "the "
+                        + "law and other people come first, and the run is void.")
                 .caution("Read a display only when the road ahead is clear: a recording needs no looking down.")
                 .follows("common practice, no source; the limit of 3 m/s of wind as in EN 15194 for speed tests, "
                         + "from memory")
@@ -120,8 +120,8 @@ public final class AssistSpeed implements Trial {
         return new AssistSpeedReduction(input, AssistSpeedRules.V1).outcome();
     }
 
-    /// Drive and level of a run, the level in one spelling: `off` for 0, `throttle` where the throttle drives and no
-    /// level is said.
+    /// Drive and level of a run, the level in one spelling: `off` for 0, `throttle` where the throttle drives and
+    /// no level is said.
     static Variant levelOf(Variant variant) {
         boolean isThrottle = variant.has("drive", "throttle");
         String level = variant.get("level").orElse(isThrottle ? "throttle" : "");
@@ -152,8 +152,8 @@ public final class AssistSpeed implements Trial {
         return level.matches("[0-9]{1,2}") ? Double.parseDouble(level) : Double.NaN;
     }
 
-    /// A level with its place among the bike's levels: by how many it has, else among those that were announced when
-    /// there are at least two.
+    /// A level with its place among the bike's levels: by how many it has, else among those that were announced
+    /// when there are at least two.
     static Variant withRole(Variant level, Bike bike, List<Run> runs) {
         return level.with("levelRole", role(level, bike, runs));
     }

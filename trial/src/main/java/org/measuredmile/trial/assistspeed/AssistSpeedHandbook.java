@@ -10,7 +10,8 @@ final class AssistSpeedHandbook {
                     + "about 75 W at the pedals (none by throttle): the mean of both directions, each the mean over at "
                     + "least 8 s of steady riding. The value is that of the wind there was; it is not corrected for "
                     + "wind, and the interval says what wind may have done.",
-            "v = mean over directions of Σᵢ wᵢ·mᵢ, with mᵢ the generalised least-squares mean of the stretch for the i-th "
+            "v = mean over directions of Σᵢ wᵢ·mᵢ, with mᵢ the generalised least-squares mean of the stretch for "
+                    + "the i-th "
                     + "memory of the wander and wᵢ its weight; u² = wander² + wind² + scale² (this day) + effort² + "
                     + "between days² (any day)",
             List.of(
@@ -56,7 +57,8 @@ final class AssistSpeedHandbook {
                             + "scatter and day effect: house values, common practice, no source."),
             "6.10, 6.18, 6.22, 6.15, 6.05, 5.98, 6.02, 6.11, 6.20, 6.26 m/s, one a second: mean 6.160 m/s, half-width "
                     + "0.325 m/s. An interval that took the ten for independent would say ± 0.065 m/s.",
-            "Not a top speed, not a cut-off, not a speed on a hill. Levels 0.5 m/s apart are often not told apart by one "
+            "Not a top speed, not a cut-off, not a speed on a hill. Levels 0.5 m/s apart are often not told apart "
+                    + "by one "
                     + "passage. A speed close to a legal limit wants both directions, a calibrated instrument and "
                     + "the day's wind.");
 

@@ -31,8 +31,8 @@ record AssistSpeedRules(
     static final AssistSpeedRules V1 = new AssistSpeedRules(
             1.0, 2.0, 20.0, 8, 5, 1, 2, 30, 1.1, 0.05, 0.6, 12, 2, 10, 0.05, 0.25, 0.15, 8.0, 0.25, 3.0, 2.0);
 
-    /// What one more change must save to be believed, in (m/s)²: twice ln n times the long-run variance of the wander,
-    /// since speeds a second apart are not independent.
+    /// What one more change must save to be believed, in (m/s)²: twice ln n times the long-run variance of the
+    /// wander, since speeds a second apart are not independent.
     double changePenalty(int seconds) {
         return 2 * StrictMath.log(Math.max(2, seconds)) * usualWanderMps * usualWanderMps * usualMemoryS;
     }

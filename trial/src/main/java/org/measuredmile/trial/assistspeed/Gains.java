@@ -51,7 +51,7 @@ final class Gains {
                     "gain",
                     "gain over " + AssistSpeed.levelWords(lower.get().variant()),
                     speed.get().value() - under.value(),
-                    Math.hypot(speed.get().standardUncertainty(), under.standardUncertainty())));
+                    StrictMath.hypot(speed.get().standardUncertainty(), under.standardUncertainty())));
             valued.add(new RunResult(
                     result.run(),
                     result.variant(),
@@ -92,7 +92,7 @@ final class Gains {
 
     private static Finding said(Figure figure, Figure lower) {
         double gain = figure.value() - lower.value();
-        double limit = Math.hypot(halfWidth(figure), halfWidth(lower));
+        double limit = StrictMath.hypot(halfWidth(figure), halfWidth(lower));
         String upperName = AssistSpeed.levelWords(figure.key().variant());
         String lowerName = AssistSpeed.levelWords(lower.key().variant());
         String numbers = String.format(Locale.ROOT, "%.2f m/s ± %.2f m/s", gain, limit);

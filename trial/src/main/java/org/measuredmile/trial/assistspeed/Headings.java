@@ -24,7 +24,7 @@ final class Headings {
             double fromS = seconds.timeS(stretch.span().from());
             double toS = seconds.timeS(stretch.span().to());
             double[] way = way(latitude.get(), longitude.get(), fromS, toS);
-            double length = Math.hypot(way[0], way[1]);
+            double length = StrictMath.hypot(way[0], way[1]);
             if (length == 0) {
                 return Heading.UNKNOWN;
             }

@@ -156,7 +156,8 @@ final class LevelFigures {
         assumed.add("answer to wind and effort by a usual road load: no coast-down was used");
     }
 
-    /// What differs from day to day: the rider's effort where pedals are turned, and all that the scatter record says.
+    /// What differs from day to day: the rider's effort where pedals are turned, and all that the scatter record
+    /// says.
     private List<Contribution> daily(Variant level, List<LevelPass> passes, double value, List<String> assumed) {
         var daily = new ArrayList<Contribution>();
         daily.add(new Contribution(

@@ -45,7 +45,8 @@ record PassMean(
                 passes.getFirst().run().place(),
                 String.format(
                         java.util.Locale.ROOT,
-                        "%s: passages in one direction differ by %.1f times what they wander by; the interval is that much wider",
+                        "%s: passages in one direction differ by %.1f times what they wander by; the interval is "
+                                + "that much wider",
                         level,
                         ratio),
                 "look for a change of effort, wind or level between them"));

@@ -15,8 +15,8 @@ import org.measuredmile.trial.TrialInput;
 final class RunsInRecordings {
     private RunsInRecordings() {}
 
-    /// The recordings to be looked at, each with its runs in their order; a recording of nobody's run has none, one of
-    /// other trials' runs only is not looked at.
+    /// The recordings to be looked at, each with its runs in their order; a recording of nobody's run has none, one
+    /// of other trials' runs only is not looked at.
     static SortedMap<String, List<Run>> of(TrialInput input, List<Finding> findings) {
         var runsOf = new TreeMap<String, List<Run>>();
         var placed = new HashSet<String>();

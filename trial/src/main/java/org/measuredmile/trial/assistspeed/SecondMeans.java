@@ -11,7 +11,8 @@ import org.measuredmile.recording.Channel;
 /// start; NaN where fewer than half of a second's samples are there. No second is filled in.
 /// Unit: metres per second.
 record SecondMeans(double[] speedMps, int startS) {
-    /// Averages a channel. One sample a second or more is wanted; of a slower channel every other second is missing.
+    /// Averages a channel. One sample a second or more is wanted; of a slower channel every other second is
+    /// missing.
     static SecondMeans of(Channel channel) {
         if (channel.isEmpty()) {
             return new SecondMeans(new double[0], 0);

@@ -62,8 +62,8 @@ record SpeedTrace(Recording recording, SecondMeans seconds, SpeedScale scale, Li
         return new Read.Usable(new SpeedTrace(recording, seconds, scale, findings));
     }
 
-    /// A fall from riding speed to nothing within one second is a sensor's, not a brake's; the zeros after it are no
-    /// speeds.
+    /// A fall from riding speed to nothing within one second is a sensor's, not a brake's; the zeros after it are
+    /// no speeds.
     private static SecondMeans withoutDropOuts(
             SecondMeans means, String name, AssistSpeedRules rules, List<Finding> findings) {
         double[] speed = means.speedMps().clone();

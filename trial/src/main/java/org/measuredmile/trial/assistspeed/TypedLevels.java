@@ -45,9 +45,9 @@ final class TypedLevels {
         return speedOf(recorded.run()).flatMap(read -> {
             var typed = pass(recorded.run(), read);
             double gap = typed.speedMps() - recorded.speedMps();
-            double u = Math.hypot(
-                    Math.hypot(typed.wanderMps(), typed.scale().relative() * typed.speedMps()),
-                    Math.hypot(recorded.wanderMps(), recorded.scale().relative() * recorded.speedMps()));
+            double u = StrictMath.hypot(
+                    StrictMath.hypot(typed.wanderMps(), typed.scale().relative() * typed.speedMps()),
+                    StrictMath.hypot(recorded.wanderMps(), recorded.scale().relative() * recorded.speedMps()));
             return Math.abs(gap) <= 2 * u
                     ? Optional.empty()
                     : Optional.of(Finding.warning(

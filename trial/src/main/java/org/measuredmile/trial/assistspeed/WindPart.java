@@ -24,7 +24,7 @@ final class WindPart {
         double oneWay = answer * wind / Math.sqrt(2) * oneWayShare;
         double change = answer * CHANGE * wind / 2;
         double above = ABOVE_CALM * wind * wind * speedMps;
-        return Contribution.typeB(NAME, Math.hypot(oneWay, Math.hypot(change, above)));
+        return Contribution.typeB(NAME, StrictMath.hypot(oneWay, StrictMath.hypot(change, above)));
     }
 
     /// How much of the riding went one way: 1 when all of it did or nobody knows, 0 when the ways cancel.
@@ -38,7 +38,7 @@ final class WindPart {
             east += pass.heading().east() / passes.size();
             north += pass.heading().north() / passes.size();
         }
-        return Math.min(1, Math.hypot(east, north));
+        return Math.min(1, StrictMath.hypot(east, north));
     }
 
     /// The share of a one-way contribution that is left once the other way is ridden too, about.

@@ -31,7 +31,9 @@ final class StandingStartBudget {
         }
 
         private List<Counted> traced() {
-            return counted.stream().filter(one -> one.part().trace().isPresent()).toList();
+            return counted.stream()
+                    .filter(one -> one.part().trace().isPresent())
+                    .toList();
         }
 
         private double tracedShare() {
@@ -39,12 +41,16 @@ final class StandingStartBudget {
         }
 
         double mean() {
-            return counted.stream().mapToDouble(one -> one.part().value()).average().orElse(0);
+            return counted.stream()
+                    .mapToDouble(one -> one.part().value())
+                    .average()
+                    .orElse(0);
         }
 
         private double slopeAtTarget() {
             return traced().stream()
-                    .mapToDouble(one -> one.part().trace().orElseThrow().crossing().slopeMps2())
+                    .mapToDouble(
+                            one -> one.part().trace().orElseThrow().crossing().slopeMps2())
                     .average()
                     .orElse(0);
         }
@@ -105,7 +111,10 @@ final class StandingStartBudget {
         // A delay moves both ends of a time alike and leaves a distance as it is.
         all.add(Contribution.typeB(
                 "receiver's filter (assumed)",
-                byTrace * (perSecond == 1 ? StandingStartRules.FILTER_S : perSecond * StandingStartRules.FILTER_S / 3)));
+                byTrace
+                        * (perSecond == 1
+                                ? StandingStartRules.FILTER_S
+                                : perSecond * StandingStartRules.FILTER_S / 3)));
         all.add(Contribution.typeB(
                 "reaction to start and speed, alike in all runs",
                 (1 - byTrace) * perSecond * StandingStartRules.HAND_COMMON_S));
@@ -137,8 +146,7 @@ final class StandingStartBudget {
         var traced = group.traced();
         if (traced.isEmpty()) {
             return List.of(Contribution.typeB(
-                    "scale of the display (not calibrated)",
-                    Math.abs(sensitivity) * StandingStartRules.WHEEL_SCALE));
+                    "scale of the display (not calibrated)", Math.abs(sensitivity) * StandingStartRules.WHEEL_SCALE));
         }
         var start = traced.getFirst().run().traced().orElseThrow();
         var instrument = input.instrumentOf(start.recording());
@@ -152,9 +160,8 @@ final class StandingStartBudget {
             return Contribution.typeB(id, sensitivity * calibration.get().standardUncertainty())
                     .sharedAs(id);
         }
-        double relative = kind == SpeedSource.Kind.WHEEL
-                ? StandingStartRules.WHEEL_SCALE
-                : StandingStartRules.RECEIVER_SCALE;
+        double relative =
+                kind == SpeedSource.Kind.WHEEL ? StandingStartRules.WHEEL_SCALE : StandingStartRules.RECEIVER_SCALE;
         return Contribution.typeB("scale of the " + kind.title() + " (not calibrated)", sensitivity * relative);
     }
 
@@ -170,8 +177,8 @@ final class StandingStartBudget {
                 "slope of the road (taken for level)",
                 perSecond * effect(group.bothWays(), slope, v, atStart, atTarget)));
         var wind = input.readings().ofDay("wind-speed");
-        double alongMps = wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE)
-                .orElse(StandingStartRules.UNKNOWN_WIND_MPS);
+        double alongMps =
+                wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE).orElse(StandingStartRules.UNKNOWN_WIND_MPS);
         double push = StandingStartRules.DRAG_PER_M * alongMps * v;
         all.add(Contribution.typeB(
                 wind.isPresent() ? "wind along the road" : "wind (not written down)",

@@ -72,7 +72,9 @@ final class StandingStartFigures {
             boolean counts = run.screened().isEmpty() && part.isPresent();
             boolean isWanted = counts || target.compareTo(run.aim()) <= 0;
             if (isWanted) {
-                mean.run(part(run, part.map(StartRun.Part::value), counts, reason(run, target)), run.run().direction());
+                mean.run(
+                        part(run, part.map(StartRun.Part::value), counts, reason(run, target)),
+                        run.run().direction());
             }
             if (counts) {
                 counted.add(new Counted(run, part.orElseThrow()));
@@ -93,7 +95,11 @@ final class StandingStartFigures {
     }
 
     private static boolean isBothWays(List<Counted> counted) {
-        return counted.stream().map(one -> one.run().run().direction()).distinct().count() == 2;
+        return counted.stream()
+                        .map(one -> one.run().run().direction())
+                        .distinct()
+                        .count()
+                == 2;
     }
 
     private Optional<Figure> power(
@@ -119,10 +125,14 @@ final class StandingStartFigures {
         if (powers.isEmpty() || masses.isEmpty()) {
             return Optional.empty();
         }
-        double watts = powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
-        double speed =
-                powers.stream().mapToDouble(StartPower.Power::speedMps).average().orElseThrow();
-        double squares = powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
+        double watts =
+                powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
+        double speed = powers.stream()
+                .mapToDouble(StartPower.Power::speedMps)
+                .average()
+                .orElseThrow();
+        double squares =
+                powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
         var shared = masses.get().shared(watts, speed);
         mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / powers.size()))
                 .common(Contribution.typeB("mass of bike and rider", shared.byMass()))
@@ -167,7 +177,8 @@ final class StandingStartFigures {
         boolean byHand =
                 group.counted().stream().anyMatch(one -> one.part().trace().isEmpty());
         if (byHand) {
-            mean.assumed("a watch stopped within 0.05 s and a display late by no more than 0.2 s (standard uncertainties)");
+            mean.assumed("a watch stopped within 0.05 s and a display late by no more than 0.2 s (standard "
+                    + "uncertainties)");
         }
         if (group.counted().stream().anyMatch(one -> one.part().trace().isPresent())) {
             mean.assumed("thrust builds up in 0.40 ± 0.12 s, where the samples do not say better");

@@ -149,8 +149,7 @@ final class StandingStartReduction {
                 run.reason().isEmpty(),
                 run.reason(),
                 run.traced()
-                        .map(start ->
-                                new RunResult.Stretch(start.recording().name(), start.beginS(), start.endS())),
+                        .map(start -> new RunResult.Stretch(start.recording().name(), start.beginS(), start.endS())),
                 StartValues.of(run),
                 run.traced().flatMap(StartPlot::of));
     }

@@ -128,8 +128,7 @@ final class StartFinder {
                 case StartFit.Result.Bad(var why) -> reasons.add(why);
             }
         }
-        return new TracedStart(
-                recording, source, speed.timeS(rise.rest()), cutEndS, samples, fitted, targets, reasons);
+        return new TracedStart(recording, source, speed.timeS(rise.rest()), cutEndS, samples, fitted, targets, reasons);
     }
 
     private double restBegin(Rise rise) {
@@ -145,8 +144,8 @@ final class StartFinder {
             faults.add("no speed channel: steps between positions are too noisy for a start");
         }
         if (speed.value(rise.low()) > StandingStartRules.REST_MPS) {
-            faults.add("rolling start: lowest speed " + StandingStartWords.mps(speed.value(rise.low()))
-                    + ", at most " + StandingStartWords.mps(StandingStartRules.REST_MPS) + " counts as standing");
+            faults.add("rolling start: lowest speed " + StandingStartWords.mps(speed.value(rise.low())) + ", at most "
+                    + StandingStartWords.mps(StandingStartRules.REST_MPS) + " counts as standing");
         } else if (rise.restForS() < StandingStartRules.REST_S - stepS / 2) {
             faults.add("rolling start: at rest for " + StandingStartWords.seconds(rise.restForS())
                     + " before it, at least " + StandingStartWords.seconds(StandingStartRules.REST_S) + " needed");

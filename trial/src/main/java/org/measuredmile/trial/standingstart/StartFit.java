@@ -117,11 +117,7 @@ final class StartFit {
         return List.of(
                 Parameter.free("first movement", motion, motion - 3, motion + 3),
                 Parameter.known(
-                        "build-up of thrust",
-                        StandingStartRules.BUILD_UP_S,
-                        StandingStartRules.BUILD_UP_SD,
-                        0.01,
-                        1.5),
+                        "build-up of thrust", StandingStartRules.BUILD_UP_S, StandingStartRules.BUILD_UP_SD, 0.01, 1.5),
                 Parameter.free("acceleration", acceleration, 0.1, 10),
                 Parameter.known(
                         "fading of acceleration", StandingStartRules.FADE_MPS3, StandingStartRules.FADE_SD, -3, 3));

@@ -38,8 +38,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         if (rider.isEmpty() || rider.get().massAsRiddenKg().isEmpty()) {
             return Optional.empty();
         }
-        var weighed = Optional.ofNullable(
-                input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
+        var weighed = Optional.ofNullable(input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
         return Optional.of(new StartPower(
                 rider.get().massAsRiddenKg().getAsDouble(),
                 weighed.map(Figure::value).orElse(BIKE_KG),
@@ -106,8 +105,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         Optional<Power> peak = Optional.empty();
         for (int i = 0; i < samples.size(); i++) {
             double toS = samples.timeS(i) + StandingStartRules.MEAN_OVER_S;
-            boolean inside = samples.timeS(i) >= fromS
-                    && toS + LINE_HALF_S <= samples.timeS(samples.size() - 1) + 1e-9;
+            boolean inside = samples.timeS(i) >= fromS && toS + LINE_HALF_S <= samples.timeS(samples.size() - 1) + 1e-9;
             if (inside) {
                 var power = over(samples, samples.timeS(i), toS);
                 if (peak.isEmpty() || power.watts() > peak.get().watts()) {

@@ -80,8 +80,7 @@ record StartRun(
     }
 
     Optional<StartPower.Power> meanPower(Target target) {
-        return reached(target)
-                .flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
+        return reached(target).flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
     }
 
     Optional<StartPower.Power> peakPower() {

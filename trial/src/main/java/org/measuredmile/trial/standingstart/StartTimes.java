@@ -41,10 +41,8 @@ final class StartTimes {
                             + StandingStartWords.seconds(source.channel().medianStepS()) + " apart",
                     false);
         }
-        var crossing =
-                Crossing.of(samples, target.speedMps(), target.halfWindowS(), samples.timeS(first));
-        boolean isBelow = TracedStart.highestMps(samples)
-                < target.speedMps() - 2 * StandingStartRules.SLOW_NOISE_MPS;
+        var crossing = Crossing.of(samples, target.speedMps(), target.halfWindowS(), samples.timeS(first));
+        boolean isBelow = TracedStart.highestMps(samples) < target.speedMps() - 2 * StandingStartRules.SLOW_NOISE_MPS;
         if (crossing.isEmpty() || crossing.get().timeS() > samples.timeS(samples.size() - 1)) {
             return isBelow
                     ? below(target)

@@ -63,15 +63,16 @@ final class StartValues {
     /// The tractive force at each speed: the curve that the road-load model takes.
     private static void addForces(List<RunValue> values, StartRun run, TracedStart start) {
         for (var target : Target.values()) {
-            start.reached(target).ifPresent(yes -> run.power().ifPresent(power -> {
-                var force = power.force(target, yes.crossing());
-                values.add(new RunValue(
-                        "force-at-" + target.id(),
-                        "tractive force at " + target.words(),
-                        QuantityKind.FORCE,
-                        force.newtons(),
-                        force.standardUncertainty()));
-            }));
+            start.reached(target)
+                    .ifPresent(yes -> run.power().ifPresent(power -> {
+                        var force = power.force(target, yes.crossing());
+                        values.add(new RunValue(
+                                "force-at-" + target.id(),
+                                "tractive force at " + target.words(),
+                                QuantityKind.FORCE,
+                                force.newtons(),
+                                force.standardUncertainty()));
+                    }));
         }
     }
 

@@ -48,8 +48,8 @@ class AssistSpeedReferenceTest {
         assertThat(pieces.stream().map(Span::to).map(String::valueOf).toList()).isEqualTo(List.of(ends.split(" ")));
     }
 
-    /// Study, example C2: factor [1 + 2Σ(1 − k/L)φᵏ]/L for the plain mean of L values; tolerance 1e-5. The generalised
-    /// mean is never worse, and equals it without correlation.
+    /// Study, example C2: factor [1 + 2Σ(1 − k/L)φᵏ]/L for the plain mean of L values; tolerance 1e-5. The
+    /// generalised mean is never worse, and equals it without correlation.
     @ParameterizedTest
     @CsvSource({"10, 0.8, 0.54295", "30, 0.88, 0.38935", "60, 0.88, 0.22718", "10, 0, 0.1"})
     void theVarianceOfAMeanOfCorrelatedValuesIsThatOfTheStudy(int count, double correlation, double factor) {

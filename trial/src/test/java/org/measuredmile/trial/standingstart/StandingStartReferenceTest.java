@@ -25,11 +25,10 @@ class StandingStartReferenceTest {
             times[i] = -0.5 + 0.2 * i;
         }
         double[] values = {0.06, 0.06, 0.06, 0.06, 0.15, 0.46, 0.86, 1.25, 1.64, 2.03, 2.41, 2.79, 3.16};
-        var fit =
-                switch (StartFit.fit(speed(times, values), 0.07, 0.06)) {
-                    case StartFit.Result.Good(var fitted) -> fitted;
-                    case StartFit.Result.Bad(var why) -> throw new AssertionError(why);
-                };
+        var fit = switch (StartFit.fit(speed(times, values), 0.07, 0.06)) {
+            case StartFit.Result.Good(var fitted) -> fitted;
+            case StartFit.Result.Bad(var why) -> throw new AssertionError(why);
+        };
         assertThat(fit.motionS()).isCloseTo(0.0738, within(0.002));
         assertThat(fit.motionSd()).isCloseTo(0.063, within(0.002));
         assertThat(fit.curve().buildUpS()).isCloseTo(0.4058, within(0.002));

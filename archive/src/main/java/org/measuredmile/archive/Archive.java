@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.measuredmile.archive.Revision.Subject;
+import org.measuredmile.archive.ledger.Ledger;
+import org.measuredmile.archive.ledger.LedgerEntry;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.trial.DayReduction;
 
@@ -32,6 +34,7 @@ public final class Archive implements AutoCloseable {
     private final Database database;
     private final Revisions revisions;
     private final Figures figures;
+    private final Ledgers ledgers;
     private final Map<String, DayReduction.Result> reductions = new LinkedHashMap<>(16, 0.75f, true);
 
     Archive(Path folder, Clock clock, Reducer reducer) throws IOException {
@@ -43,6 +46,7 @@ public final class Archive implements AutoCloseable {
         database = Database.open(folder.resolve("archive.db"));
         revisions = new Revisions(database);
         figures = new Figures(database);
+        ledgers = new Ledgers(database, revisions, content);
     }
 
     /// Opens the archive in a folder, or makes it; an older one is brought to the current schema.
@@ -121,6 +125,25 @@ public final class Archive implements AutoCloseable {
         return figures.query(query);
     }
 
+    /// Keeps a ledger's file. The same bytes again make no revision; what stood under the name before stays in the
+    /// history and no longer counts.
+    public LedgerReport importLedger(String name, byte[] bytes, Act act) {
+        return ledgers.take(new Ledgers.File(name, bytes), act, clock.instant(), "imported");
+    }
+
+    /// The results of earlier years of a figure, of the latest revision of every ledger.
+    public List<LedgerEntry> ledger(String figureId) {
+        return ledgers.all().stream()
+                .flatMap(ledger -> ledger.entries().stream())
+                .filter(entry -> entry.figure().id().equals(figureId))
+                .toList();
+    }
+
+    /// Every ledger as it stands now, with what was noticed in it.
+    public List<Ledger> ledgers() {
+        return ledgers.all();
+    }
+
     /// Everything that was done, oldest first.
     public List<HistoryEntry> history() {
         return revisions.history();
@@ -176,8 +199,8 @@ public final class Archive implements AutoCloseable {
         return figures;
     }
 
-    Reducer reducer() {
-        return reducer;
+    Ledgers ledgerTable() {
+        return ledgers;
     }
 
     StoredDay stored(Revision revision) {

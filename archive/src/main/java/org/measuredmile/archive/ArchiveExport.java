@@ -22,6 +22,7 @@ public final class ArchiveExport {
     /// The file by which an export is known.
     public static final String LIST = "revisions.json";
 
+    private static final String BROUGHT_IN = "brought in from an export";
     private static final String FORMAT = "measured-mile export 1";
 
     private ArchiveExport() {}
@@ -108,10 +109,17 @@ public final class ArchiveExport {
             var act = new Act(entry.path("who").asString(), entry.path("why").asString());
             var at = Instant.parse(entry.path("at").asString());
             if (entry.path("subject").asString().equals(Subject.DAY.id())) {
-                reports.add(new Intake(archive).take(folder, act, at, "brought in from an export"));
+                reports.add(new Intake(archive).take(folder, act, at, BROUGHT_IN));
+            } else {
+                archive.ledgerTable().take(ledger(folder), act, at, BROUGHT_IN);
             }
         }
         return reports;
+    }
+
+    private static Ledgers.File ledger(DayFolder folder) {
+        byte[] none = {};
+        return new Ledgers.File(folder.name(), folder.texts().getOrDefault(Ledgers.TABLE, none));
     }
 
     private static DayFolder folder(Path export, JsonNode entry) throws IOException {

@@ -44,10 +44,23 @@ final class ImportCommand implements Callable<Integer> {
     @Option(names = "--why", paramLabel = "WORDS", description = "why, for the history")
     private @Nullable String why;
 
+    @Option(names = "--ledger", paramLabel = "FILE", description = "results of earlier years, one a line")
+    private @Nullable Path ledger;
+
+    @Option(names = "--yes", description = "with --ledger: take it in without asking")
+    private boolean yes;
+
     @Override
     public Integer call() throws IOException {
+        if (ledger != null) {
+            if (!folders.isEmpty()) {
+                throw new Trouble("Take test days and a ledger in one after the other, not at once.");
+            }
+            var act = new Act(who, why == null ? "results of earlier years" : why);
+            return new LedgerImport(shown, chosen, yes).take(ledger, act);
+        }
         if (folders.isEmpty()) {
-            throw new Trouble("Give a test day's folder: mile import DAY");
+            throw new Trouble("Give a test day's folder (mile import DAY) or a ledger (mile import --ledger FILE).");
         }
         folders.stream().filter(folder -> !ArchiveExport.isExport(folder)).forEach(ReduceCommand::requireDay);
         var reports = new ArrayList<ImportReport>();

@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
             StandingsCommand.class,
             RecomputeCommand.class,
             ServeCommand.class,
+            DemoCommand.class,
         })
 public final class Mile implements Runnable {
     static final int DONE = 0;

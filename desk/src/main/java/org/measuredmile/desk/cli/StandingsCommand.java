@@ -57,7 +57,7 @@ final class StandingsCommand implements Callable<Integer> {
         var spec = trial.declaration().requireFigure(figureId);
         var population = population();
         try (var archive = chosen.open()) {
-            var entrants = Entrants.of(archive, spec, population.ledger());
+            var entrants = Entrants.of(archive, spec, true);
             var standing = Standing.of(spec, variant(trial, entrants), population, entrants);
             if (shown.asJson()) {
                 shown.json(Json.array().add(StandingsJson.write(standing, full)));

@@ -69,20 +69,3 @@ create table figure (
 );
 
 create index figure_by_id on figure (figure, bike);
-
-create table ledger_result (
-    ledger text not null,
-    line bigint not null,
-    bike text not null,
-    category text not null,
-    trial text not null,
-    figure text not null,
-    variant text not null,
-    value double precision not null,
-    date text not null,
-    runs text not null,
-    source text not null,
-    note text not null,
-    json text not null,
-    primary key (ledger, line)
-);

@@ -71,7 +71,7 @@ final class BrakingScene {
         var variant = Variant.of("method", byTrace ? "trace" : "tape")
                 .with("surface", "dry")
                 .with("nominal", "20-mph");
-        var line = DayScript.Line.confirmed("braking", variant).on(Town.PROMENADE_ID, index % 2 == 0 ? "out" : "back");
+        var line = DayScript.Line.confirmed("braking", variant).on(Town.PROMENADE_ID, "out");
         if (twist == Twist.PROPOSED) {
             line = line.proposed();
         }

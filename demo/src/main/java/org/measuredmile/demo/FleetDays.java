@@ -34,6 +34,9 @@ public final class FleetDays {
     private static final List<String> RIDDEN_TWICE = List.of(
             "zornby-packhorse", "ostrelle-lamplight", "vessenby-halfpenny", "hobbarn-withy", "plimble-quayside");
 
+    /// The bike on whose day the causeway was closed.
+    private static final String NO_CAUSEWAY = "corrowan-ferrylight";
+
     private FleetDays() {}
 
     /// All days, in order of date.
@@ -76,7 +79,7 @@ public final class FleetDays {
         if (bike.drive().equals("pedal")) {
             day.notRidden("standingstart", Variant.of("drive", "throttle"), "no throttle is fitted");
         }
-        if (bike.id().equals("corrowan-ferrylight")) {
+        if (bike.id().equals(NO_CAUSEWAY)) {
             day.notRidden("assistspeed", Variant.NONE, "the causeway was closed for a regatta");
         }
     }

@@ -79,10 +79,10 @@ final class LedgerOfEarlierYears {
     }
 
     private void stop(int index) {
-        double inches = Math.rint(230 + 95 * random.nextDouble());
+        double inches = Math.rint(262 + 112 * random.nextDouble());
         String variant = "braking,braking.stopping-distance,method=tape surface=dry nominal=20-mph";
         if (index == FIRST_OF_EQUALS || index == SECOND_OF_EQUALS) {
-            line(index, variant, "20 ft 6 in", "", "3", "");
+            line(index, variant, "26 ft 6 in", "", "3", "");
             return;
         }
         long feet = (long) (inches / 12);

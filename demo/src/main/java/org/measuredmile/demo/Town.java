@@ -23,6 +23,11 @@ public final class Town {
     /// The causeway: longer, for steady riding at each level, both ways.
     public static final RoadLine CAUSEWAY = new RoadLine(40.6114, -66.1893, 112, 3);
 
+    /// Surveyed lengths of the two, in metres.
+    static final double PROMENADE_M = 603.5;
+
+    static final double CAUSEWAY_M = 3218.7;
+
     static final String PROMENADE_ID = "promenade";
     static final String CAUSEWAY_ID = "causeway";
     static final String TAPE = "tape-1";
@@ -56,7 +61,7 @@ public final class Town {
     }
 
     static List<Course> courses() {
-        return List.of(course(PROMENADE_ID, PROMENADE, 402.34), course(CAUSEWAY_ID, CAUSEWAY, 804.7));
+        return List.of(course(PROMENADE_ID, PROMENADE, PROMENADE_M), course(CAUSEWAY_ID, CAUSEWAY, CAUSEWAY_M));
     }
 
     private static Course course(String id, RoadLine road, double lengthM) {

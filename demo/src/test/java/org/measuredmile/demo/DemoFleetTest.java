@@ -140,7 +140,7 @@ class DemoFleetTest {
                         ? "metres"
                         : cells[5].contains("ft") ? "feet and inches in words" : "feet and inches in signs"));
         assertThat(lengths).hasSize(3);
-        assertThat(lines.stream().filter(cells -> cells[5].equals("20 ft 6 in")))
+        assertThat(lines.stream().filter(cells -> cells[5].equals("26 ft 6 in")))
                 .hasSizeGreaterThanOrEqualTo(2);
     }
 }

@@ -110,7 +110,7 @@ public record ReceiverLog(Instant start, List<ReceiverModel.Epoch> epochs) {
 
     /// Degrees and decimal minutes run together, as NMEA 0183 has them.
     private static String angle(double degrees, int digits, String positive, String negative) {
-        BigDecimal minutes = new BigDecimal(Math.abs(degrees) * 60).setScale(5, RoundingMode.HALF_EVEN);
+        BigDecimal minutes = BigDecimal.valueOf(Math.abs(degrees) * 60).setScale(5, RoundingMode.HALF_EVEN);
         BigDecimal[] parts = minutes.divideAndRemainder(BigDecimal.valueOf(60));
         String whole = String.format(Locale.ROOT, "%0" + digits + "d", parts[0].intValueExact());
         String rest = parts[1].toPlainString();
@@ -119,7 +119,7 @@ public record ReceiverLog(Instant start, List<ReceiverModel.Epoch> epochs) {
     }
 
     private static String fixed(double value, int digits) {
-        return new BigDecimal(value).setScale(digits, RoundingMode.HALF_EVEN).toPlainString();
+        return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_EVEN).toPlainString();
     }
 
     private static byte[] bytes(StringBuilder text) {

@@ -17,8 +17,8 @@ import org.measuredmile.trial.FigureSpec;
 public final class Entrants {
     private Entrants() {}
 
-    /// The latest accepted figure of each bike, configuration and variant, and with it the results of the ledgers, so
-    /// that a standing can say how many it leaves out.
+    /// The latest accepted figure of each bike, configuration and variant, and with it the results of the ledgers,
+    /// so that a standing can say how many it leaves out.
     public static List<Entrant> of(Archive archive, FigureSpec figure, boolean withLedger) {
         var makers = new TreeMap<String, String>();
         archive.bikes().forEach(bike -> makers.put(bike.id(), bike.maker()));
@@ -62,8 +62,8 @@ public final class Entrants {
                 figure.budget());
     }
 
-    /// An entrant's result with the half-width of its any-day interval. A length of the ledger is printed as it is read
-    /// off a tape, in feet and inches, where feet are shown.
+    /// An entrant's result with the half-width of its any-day interval. A length of the ledger is printed as it is
+    /// read off a tape, in feet and inches, where feet are shown.
     public static String printed(FigureSpec figure, Entrant entrant, QuantityPrinter printer) {
         double halfWidth = entrant.anyDay().interval95().halfWidth();
         var printed = printer.figure(entrant.value(), halfWidth, figure.kind());

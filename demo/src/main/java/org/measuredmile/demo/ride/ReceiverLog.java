@@ -119,7 +119,9 @@ public record ReceiverLog(Instant start, List<ReceiverModel.Epoch> epochs) {
     }
 
     private static String fixed(double value, int digits) {
-        return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_EVEN).toPlainString();
+        return BigDecimal.valueOf(value)
+                .setScale(digits, RoundingMode.HALF_EVEN)
+                .toPlainString();
     }
 
     private static byte[] bytes(StringBuilder text) {

@@ -12,8 +12,8 @@ import java.util.Locale;
 import java.util.Map;
 import org.measuredmile.archive.Act;
 import org.measuredmile.archive.StoredDay;
-import org.measuredmile.desk.web.edit.CrewCode;
 import org.measuredmile.desk.web.edit.Correction;
+import org.measuredmile.desk.web.edit.CrewCode;
 import org.measuredmile.desk.web.edit.Runs;
 import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.desk.web.edit.Upload;
@@ -93,9 +93,7 @@ class DayPages {
 
     private ResponseEntity<String> show(HttpServletRequest request, String id, long since, Typed typed) {
         stored(id);
-        var view = new Days(
-                        desk.archive(), new Printing(pages.visitor(request).system()), id, since)
-                .view();
+        var view = new Days(desk.archive(), new Printing(pages.visitor(request).system()), id, since).view();
         var status = typed.faults().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT;
         return pages.show(
                 request, new Pages.Sheet("day", new Formed<>(view, typed), view.title(), Frame.Place.DAYS), status);
@@ -174,9 +172,10 @@ class DayPages {
             return show(request, id, 0, Typed.of(Map.of("who.proposals", who)).wrong(faults));
         }
         var chosen = new LinkedHashMap<RunResult, String>();
-        reduced.outcomes().forEach((trial, outcome) -> outcome.runs().stream()
-                .filter(run -> run.state() == Run.State.PROPOSED && runs.contains(run.run()))
-                .forEach(run -> chosen.put(run, trial)));
+        reduced.outcomes()
+                .forEach((trial, outcome) -> outcome.runs().stream()
+                        .filter(run -> run.state() == Run.State.PROPOSED && runs.contains(run.run()))
+                        .forEach(run -> chosen.put(run, trial)));
         desk.archive()
                 .revise(
                         id,
@@ -192,7 +191,8 @@ class DayPages {
     private StoredDay stored(String id) {
         return desk.archive()
                 .day(id)
-                .orElseThrow(() -> new NotThere("No test day “" + id + "” is in this archive.", "/days", "To the days"));
+                .orElseThrow(() ->
+                        new NotThere("No test day “" + id + "” is in this " + "archive.", "/days", "To the days"));
     }
 
     private DayReduction.Result.Reduced reduced(String id) {

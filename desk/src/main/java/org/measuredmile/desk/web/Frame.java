@@ -5,8 +5,8 @@ import org.measuredmile.quantity.UnitSystem;
 
 /// What stands around every page: its title, the place it belongs to, who is writing, which units stand first.
 ///
-/// Shape: `path` is where the units switch leads back to; `csrf` the token that every form carries; `demo` says that all
-/// data are invented.
+/// Shape: `path` is where the units switch leads back to; `csrf` the token that every form carries; `demo` says that
+/// all data are invented.
 public record Frame(String title, Place place, Visitor visitor, String path, Csrf csrf, boolean demo) {
     /// The places of the masthead, in their order.
     public enum Place {

@@ -21,15 +21,14 @@ class HandbookPages {
     @GetMapping("/handbook")
     ResponseEntity<String> contents(HttpServletRequest request) {
         return pages.show(
-                request,
-                new Pages.Sheet("handbook", HandbookView.Contents.all(), "Handbook", Frame.Place.HANDBOOK));
+                request, new Pages.Sheet("handbook", HandbookView.Contents.all(), "Handbook", Frame.Place.HANDBOOK));
     }
 
     @GetMapping("/handbook/{id}")
     ResponseEntity<String> trial(HttpServletRequest request, @PathVariable String id) {
         var trial = Trials.find(id)
-                .orElseThrow(() ->
-                        new NotThere("The handbook has no trial “" + id + "”.", "/handbook", "To the handbook"));
+                .orElseThrow(
+                        () -> new NotThere("The handbook has no trial “" + id + "”.", "/handbook", "To the handbook"));
         var printing = new Printing(pages.visitor(request).system());
         var view = HandbookView.of(printing, trial.declaration());
         return pages.show(

@@ -58,8 +58,7 @@ class NewDayPages {
         var system = pages.visitor(request).system();
         var taken = desk.archive().days().stream().map(DayEntry::id).toList();
         return switch (new NewDay(typed, system).read(bikes(), taken)) {
-            case NewDay.Read.Refused(Typed refused) ->
-                show(request, refused, HttpStatus.UNPROCESSABLE_CONTENT);
+            case NewDay.Read.Refused(Typed refused) -> show(request, refused, HttpStatus.UNPROCESSABLE_CONTENT);
             case NewDay.Read.Kept(var day, var bike) -> {
                 var folder = new DayFolder(day.id(), DayWriter.write(day, bike), new TreeMap<>());
                 desk.archive().importDay(folder, new Act(typed.get("who"), "begun in the browser"));
@@ -78,8 +77,7 @@ class NewDayPages {
                 .distinct()
                 .sorted()
                 .toList();
-        var view = NewDayView.of(
-                new Printing(pages.visitor(request).system()), bikes, categories, typed);
+        var view = NewDayView.of(new Printing(pages.visitor(request).system()), bikes, categories, typed);
         return pages.show(request, new Pages.Sheet("new-day", view, "New test day", Frame.Place.DAYS), status);
     }
 

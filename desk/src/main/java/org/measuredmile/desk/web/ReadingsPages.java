@@ -80,12 +80,17 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
-        var form = new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
+        var form =
+                new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         String id = Runs.nextId(reduced);
         return switch (form.read(id, clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case RunForm.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
             case RunForm.Read.Kept kept -> {
-                revise(day, reduced, Runs.adding(reduced.day(), kept), new Act(typed.get("who"), "run " + id + " kept"));
+                revise(
+                        day,
+                        reduced,
+                        Runs.adding(reduced.day(), kept),
+                        new Act(typed.get("who"), "run " + id + " kept"));
                 yield DayPages.remembering(typed.get("who"), Paths.trial(day, trial) + next(id, typed) + "#kept");
             }
         };
@@ -110,7 +115,8 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
-        var form = new DayReadings(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
+        var form = new DayReadings(
+                trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         return switch (form.read(clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case DayReadings.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
             case DayReadings.Read.Kept(var readings) -> {
@@ -129,11 +135,7 @@ class ReadingsPages {
             @PathVariable String trial,
             @RequestParam Map<String, String> sent) {
         var sheets = new Sheets(
-                new Printing(pages.visitor(request).system()),
-                day,
-                reduced(day),
-                trial(trial),
-                Typed.of(sent));
+                new Printing(pages.visitor(request).system()), day, reduced(day), trial(trial), Typed.of(sent));
         return pages.part("told", sheets.told());
     }
 

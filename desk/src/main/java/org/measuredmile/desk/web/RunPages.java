@@ -4,8 +4,8 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.measuredmile.archive.Act;
-import org.measuredmile.desk.web.edit.CrewCode;
 import org.measuredmile.desk.web.edit.Correction;
+import org.measuredmile.desk.web.edit.CrewCode;
 import org.measuredmile.desk.web.edit.Runs;
 import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.desk.web.view.Formed;
@@ -40,8 +40,7 @@ class RunPages {
 
     private ResponseEntity<String> show(HttpServletRequest request, String day, String run, Typed typed) {
         var reduced = reduced(day);
-        var view = RunPage.view(
-                new Printing(pages.visitor(request).system()), day, reduced, found(reduced, day, run));
+        var view = RunPage.view(new Printing(pages.visitor(request).system()), day, reduced, found(reduced, day, run));
         var status = typed.faults().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT;
         return pages.show(
                 request, new Pages.Sheet("run", new Formed<>(view, typed), view.title(), Frame.Place.DAYS), status);
@@ -66,8 +65,7 @@ class RunPages {
         if (!faults.isEmpty()) {
             return show(request, day, run, typed.wrong(faults));
         }
-        var decision = new Runs.Decision(
-                found.trial().id(), voids ? Run.State.VOID : Run.State.CONFIRMED, reason);
+        var decision = new Runs.Decision(found.trial().id(), voids ? Run.State.VOID : Run.State.CONFIRMED, reason);
         var after = Runs.decided(reduced, found.run(), decision);
         boolean wasWritten = Runs.isWritten(reduced.day(), found.run());
         String id = wasWritten ? run : after.runs().getLast().id();
@@ -100,7 +98,6 @@ class RunPages {
 
     private static RunPage.Found found(DayReduction.Result.Reduced reduced, String day, String run) {
         return RunPage.find(reduced, run)
-                .orElseThrow(() -> new NotThere(
-                        "The day has no run “" + run + "”.", Paths.day(day), "To the day"));
+                .orElseThrow(() -> new NotThere("The day has no run “" + run + "”.", Paths.day(day), "To the day"));
     }
 }

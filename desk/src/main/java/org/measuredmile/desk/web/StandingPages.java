@@ -59,8 +59,8 @@ class StandingPages {
 
     private Standings standings(HttpServletRequest request, String figure) {
         var trial = Trials.delivering(figure)
-                .orElseThrow(() ->
-                        new NotThere("No trial delivers “" + figure + "”.", "/standings", "To all standings"))
+                .orElseThrow(
+                        () -> new NotThere("No trial delivers “" + figure + "”.", "/standings", "To all standings"))
                 .declaration();
         var printing = new Printing(pages.visitor(request).system());
         return new Standings(desk.archive(), printing, trial, trial.requireFigure(figure));
@@ -70,7 +70,8 @@ class StandingPages {
         var variant = Variant.NONE;
         for (var entry : asked.entrySet()) {
             if (entry.getKey().startsWith("v.") && !entry.getValue().isBlank()) {
-                variant = variant.with(entry.getKey().substring(2), entry.getValue().strip());
+                variant = variant.with(
+                        entry.getKey().substring(2), entry.getValue().strip());
             }
         }
         return variant;

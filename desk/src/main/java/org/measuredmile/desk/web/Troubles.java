@@ -8,10 +8,10 @@ import org.slf4j.LoggerFactory;
 import org.springframework.boot.webmvc.error.ErrorController;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RequestMapping;
-import org.springframework.stereotype.Controller;
 import org.springframework.web.multipart.MaxUploadSizeExceededException;
 import org.springframework.web.multipart.MultipartException;
 
@@ -98,7 +98,12 @@ class Troubles implements ErrorController {
 
     private static TroubleView unknown(String where) {
         return new TroubleView(
-                "Not there", "There is no page of this name.", where, "", "Start from one of the places above.", "/",
+                "Not there",
+                "There is no page of this name.",
+                where,
+                "",
+                "Start from one of the places above.",
+                "/",
                 "To the fleet");
     }
 
@@ -131,7 +136,6 @@ class Troubles implements ErrorController {
     }
 
     private ResponseEntity<String> show(HttpServletRequest request, TroubleView view, HttpStatus status) {
-        return pages.show(
-                request, new Pages.Sheet("trouble", view, view.kind(), Frame.Place.FLEET), status);
+        return pages.show(request, new Pages.Sheet("trouble", view, view.kind(), Frame.Place.FLEET), status);
     }
 }

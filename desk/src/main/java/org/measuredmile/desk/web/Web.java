@@ -10,8 +10,8 @@ public final class Web implements WebDoor {
     @Override
     public Served open(Archive archive, Wish wish) {
         var context = WebApplication.start(new Desk(archive, wish.demo(), UnitSystem.IMPERIAL), wish.port());
-        int port = Integer.parseInt(context.getEnvironment()
-                .getProperty("local.server.port", Integer.toString(wish.port())));
+        int port = Integer.parseInt(
+                context.getEnvironment().getProperty("local.server.port", Integer.toString(wish.port())));
         return new Serving(context, port);
     }
 

@@ -81,7 +81,11 @@ public final class StandingTile {
             svg.path("guide", axis.guides(0, size.rowHeight()));
         }
         Marks.interval(
-                svg, axis, new Marks.Shown(scale, place.value(), place.interval95()), size.rowHeight() / 2, kind.weight);
+                svg,
+                axis,
+                new Marks.Shown(scale, place.value(), place.interval95()),
+                size.rowHeight() / 2,
+                kind.weight);
         return svg.close();
     }
 

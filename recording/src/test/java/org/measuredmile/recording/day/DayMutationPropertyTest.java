@@ -17,8 +17,7 @@ import org.measuredmile.recording.Place;
 
 /// Whatever bytes stand in a folder, reading and editing it answer with findings and never fail.
 class DayMutationPropertyTest {
-    private static final String RUNS =
-            """
+    private static final String RUNS = """
             run,trial,variant,rider,start,course,direction,state,reason,note
             b-01,braking,method=tape,T1,10:27:41,promenade,out,confirmed,,"first, cold"
             b-02,braking,method=tape,T1,10:31,promenade,back,void,traffic,
@@ -27,8 +26,38 @@ class DayMutationPropertyTest {
     private static final String BIKE = "id: ostrelle-lamplight\nprice: {amount: 1890, currency: USD}\nlevels: 5\n";
     private static final String LEDGER = "bike,figure,variant,value,unit\na,weighin.mass,battery=in,24.6,kg\n";
     private static final String[] PIECES = {
-        "\"", ",", ";", "\n", "\r", ":", "- ", "{", "[", "]", "}", "&a ", "*a", "#", "\t", "'", "|", ">", "%", "!!int ",
-        "<<: ", "? ", "\u0000", "\uFEFF", "ß", "𝓦", "999999999999999999999", "---\n", "...\n", "@", "`", "\\"
+        "\"",
+        ",",
+        ";",
+        "\n",
+        "\r",
+        ":",
+        "- ",
+        "{",
+        "[",
+        "]",
+        "}",
+        "&a ",
+        "*a",
+        "#",
+        "\t",
+        "'",
+        "|",
+        ">",
+        "%",
+        "!!int ",
+        "<<: ",
+        "? ",
+        "\u0000",
+        "\uFEFF",
+        "ß",
+        "𝓦",
+        "999999999999999999999",
+        "---\n",
+        "...\n",
+        "@",
+        "`",
+        "\\"
     };
 
     static LongStream seeds() {
@@ -38,8 +67,7 @@ class DayMutationPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void nothingThatIsWrittenMakesAReaderFail(long seed) {
-        RandomGenerator random =
-                RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         var texts = new TreeMap<String, byte[]>();
         texts.put("day.yaml", mutated(FolderOf.DAY, random));
         texts.put("runs.csv", mutated(RUNS, random));
@@ -57,8 +85,8 @@ class DayMutationPropertyTest {
         edited = DayEdit.withRunState(edited, "b-01", Run.State.VOID, "other: rain");
         Optional<DayFolder> checked = DayEdit.withPreRideCheck(edited, new PreRideCheck("T1", "M1", "09:40"));
         DayReader.read(checked.orElse(edited));
-        LedgerReader.read("ledger.csv", mutated(LEDGER, random), _ -> Optional.of(
-                org.measuredmile.quantity.QuantityKind.MASS));
+        LedgerReader.read(
+                "ledger.csv", mutated(LEDGER, random), _ -> Optional.of(org.measuredmile.quantity.QuantityKind.MASS));
     }
 
     private static Reading reading() {
@@ -75,7 +103,9 @@ class DayMutationPropertyTest {
             switch (random.nextInt(4)) {
                 case 0 -> bytes.remove(at);
                 case 1 -> bytes.set(at, (byte) random.nextInt(256));
-                case 2 -> bytes.subList(at, Math.min(bytes.size(), at + 1 + random.nextInt(20))).clear();
+                case 2 ->
+                    bytes.subList(at, Math.min(bytes.size(), at + 1 + random.nextInt(20)))
+                            .clear();
                 default -> {
                     for (byte one : PIECES[random.nextInt(PIECES.length)].getBytes(StandardCharsets.UTF_8)) {
                         bytes.add(at, one);

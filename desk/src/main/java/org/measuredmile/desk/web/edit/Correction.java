@@ -39,7 +39,6 @@ public final class Correction {
 
     private static boolean heldUnusable(DayReduction.Result.Reduced before, String path) {
         return before.findings().stream()
-                .anyMatch(finding -> finding.place().source().endsWith(path)
-                        && finding.level() != Finding.Level.NOTE);
+                .anyMatch(finding -> finding.place().source().endsWith(path) && finding.level() != Finding.Level.NOTE);
     }
 }

@@ -68,8 +68,17 @@ public final class RunForm {
         }
         String rider = day.riders().stream().findFirst().map(Rider::code).orElse("");
         var run = new Run(
-                runId, trial.id(), variant, rider, Optional.of(at), "", typed.get("direction"), state, reason,
-                typed.get("note"), Place.NOWHERE);
+                runId,
+                trial.id(),
+                variant,
+                rider,
+                Optional.of(at),
+                "",
+                typed.get("direction"),
+                state,
+                reason,
+                typed.get("note"),
+                Place.NOWHERE);
         return new Read.Kept(run, readings);
     }
 
@@ -135,12 +144,17 @@ public final class RunForm {
         String unit = isBare && spec.kind() != QuantityKind.WORD
                 ? spec.kind().shown(system).symbol()
                 : "";
-        String instrument = spec.instrument()
-                .flatMap(day::instrument)
-                .map(Instrument::id)
-                .orElse("");
+        String instrument =
+                spec.instrument().flatMap(day::instrument).map(Instrument::id).orElse("");
         return Optional.of(new Reading(
-                author.run(), spec.name(), text, unit, instrument, Optional.of(author.at()), author.who(), "",
+                author.run(),
+                spec.name(),
+                text,
+                unit,
+                instrument,
+                Optional.of(author.at()),
+                author.who(),
+                "",
                 Place.NOWHERE));
     }
 

@@ -51,10 +51,7 @@ public final class Runs {
         List<Reading> all = day.readings();
         for (Reading one : readings) {
             all = DayParts.exchanged(
-                    all,
-                    known -> known.run().isEmpty() && known.name().equals(one.name()),
-                    known -> one,
-                    one);
+                    all, known -> known.run().isEmpty() && known.name().equals(one.name()), known -> one, one);
         }
         return DayParts.with(day, day.runs(), all);
     }
@@ -113,8 +110,7 @@ public final class Runs {
                 run.place());
     }
 
-    private static Run found(
-            DayReduction.Result.Reduced reduced, RunResult result, String id, Decision decision) {
+    private static Run found(DayReduction.Result.Reduced reduced, RunResult result, String id, Decision decision) {
         return new Run(
                 id,
                 decision.trial(),
@@ -133,8 +129,10 @@ public final class Runs {
         return result.stretch().flatMap(stretch -> {
             var decoding = reduced.recordings().get(stretch.recording());
             return decoding instanceof Decoding.Decoded(Recording recording)
-                    ? recording.start().map(start -> start.plusMillis(Math.round(1000
-                            * (stretch.fromS() + offsetS(reduced.day(), stretch.recording())))))
+                    ? recording
+                            .start()
+                            .map(start -> start.plusMillis(
+                                    Math.round(1000 * (stretch.fromS() + offsetS(reduced.day(), stretch.recording())))))
                     : Optional.empty();
         });
     }
@@ -153,10 +151,7 @@ public final class Runs {
         return DayParts.withRecordings(
                 day,
                 DayParts.exchanged(
-                        day.recordings(),
-                        entry -> entry.file().equals(file),
-                        entry -> holding(entry, id),
-                        fresh));
+                        day.recordings(), entry -> entry.file().equals(file), entry -> holding(entry, id), fresh));
     }
 
     private static RecordingEntry holding(RecordingEntry entry, String run) {

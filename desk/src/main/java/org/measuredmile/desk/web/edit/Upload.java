@@ -63,7 +63,8 @@ public final class Upload {
 
     /// The path below the folder that was sent, without steps upwards.
     private static String inside(String path) {
-        String plain = path.replace('\\', '/').replaceAll("(^|/)\\.\\.?(?=/|$)", "").replaceAll("^/+", "");
+        String plain =
+                path.replace('\\', '/').replaceAll("(^|/)\\.\\.?(?=/|$)", "").replaceAll("^/+", "");
         int first = plain.indexOf('/');
         return first < 0 ? plain : plain.substring(first + 1);
     }
@@ -99,5 +100,4 @@ public final class Upload {
         String there = hashes.get(RECORDINGS + name);
         return there != null && !there.equals(sha256);
     }
-
 }

@@ -19,13 +19,17 @@ public record BikeView(
 
     /// One chapter: remarks for the margin, results, and what has no result yet.
     public record ChapterPart(
-            String title, String anchor, List<String> remarks, List<Result> results, List<Levels> levels,
+            String title,
+            String anchor,
+            List<String> remarks,
+            List<Result> results,
+            List<Levels> levels,
             List<Missing> missing) {}
 
     /// One result.
     ///
-    /// Shape: `strip` is a finished chart; `standingHref` leads to the order it stands in; `proposed` when a run of it
-    /// was not yet confirmed by a person.
+    /// Shape: `strip` is a finished chart; `standingHref` leads to the order it stands in; `proposed` when a run of
+    /// it was not yet confirmed by a person.
     public record Result(
             String title,
             String condition,

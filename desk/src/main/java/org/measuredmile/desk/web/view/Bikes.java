@@ -61,7 +61,8 @@ public final class Bikes {
                 notRidden(),
                 days.entrySet().stream()
                         .flatMap(day -> archive.history().stream()
-                                .filter(one -> one.subject().equals("day") && one.name().equals(day.getKey()))
+                                .filter(one -> one.subject().equals("day")
+                                        && one.name().equals(day.getKey()))
                                 .map(one -> HistoryView.row(
                                         one, day.getValue().day().timeZone())))
                         .toList(),
@@ -81,13 +82,17 @@ public final class Bikes {
         days.values().stream().findFirst().ifPresent(latest -> {
             Bike bike = latest.bike();
             Configuration set = latest.day().configuration();
-            fact(facts, "Levels", bike.levels().isPresent() ? Integer.toString(bike.levels().getAsInt()) : "");
+            fact(
+                    facts,
+                    "Levels",
+                    bike.levels().isPresent() ? Integer.toString(bike.levels().getAsInt()) : "");
             fact(facts, "Firmware", set.firmware());
             fact(facts, "Battery", set.battery());
             fact(facts, "Tyres", set.tyres());
             fact(facts, "Obtained", obtained(bike));
         });
-        long trials = figures.stream().map(one -> one.figure().trial()).distinct().count();
+        long trials =
+                figures.stream().map(one -> one.figure().trial()).distinct().count();
         fact(facts, "Tested", trials + " of " + Printing.count(Trials.ALL.size(), "trial", "trials"));
         return facts;
     }
@@ -120,17 +125,11 @@ public final class Bikes {
             return Optional.empty();
         }
         return Optional.of(new BikeView.ChapterPart(
-                chapter.title(),
-                "chapter-" + chapter.ordinal(),
-                remarks(chapter),
-                results,
-                levels,
-                missing));
+                chapter.title(), "chapter-" + chapter.ordinal(), remarks(chapter), results, levels, missing));
     }
 
     /// What a figure's results are put into.
-    private record Found(
-            List<BikeView.Result> results, List<BikeView.Levels> levels, List<BikeView.Missing> missing) {}
+    private record Found(List<BikeView.Result> results, List<BikeView.Levels> levels, List<BikeView.Missing> missing) {}
 
     private void of(Declaration trial, FigureSpec spec, Found found) {
         var stored = figures.stream()
@@ -144,12 +143,15 @@ public final class Bikes {
         }
         var plots = new LevelGroups(printing, trial, spec).of(stored);
         for (LevelGroups.Group group : plots) {
-            found.levels().add(new BikeView.Levels(
-                    Printing.capital(spec.title()),
-                    Printing.words(trial, group.common()),
-                    group.wide(),
-                    group.narrow(),
-                    group.figures().stream().map(one -> result(trial, spec, one, false)).toList()));
+            found.levels()
+                    .add(new BikeView.Levels(
+                            Printing.capital(spec.title()),
+                            Printing.words(trial, group.common()),
+                            group.wide(),
+                            group.narrow(),
+                            group.figures().stream()
+                                    .map(one -> result(trial, spec, one, false))
+                                    .toList()));
         }
         stored.stream()
                 .filter(one -> plots.stream().noneMatch(group -> group.figures().contains(one)))
@@ -202,7 +204,8 @@ public final class Bikes {
                     .filter(one -> one.trial().equals(trial.id()))
                     .findFirst();
             if (said.isPresent()) {
-                return new BikeView.Missing(title, "not ridden", Printing.capital(said.get().reason()) + ".");
+                return new BikeView.Missing(
+                        title, "not ridden", Printing.capital(said.get().reason()) + ".");
             }
             var outcome = Optional.ofNullable(day.outcomes().get(trial.id()));
             var refused = outcome.stream()
@@ -212,13 +215,16 @@ public final class Bikes {
                     .findFirst();
             if (refused.isPresent()) {
                 return new BikeView.Missing(
-                        title, "no figure", refused.get().message() + " " + refused.get().remedy());
+                        title,
+                        "no figure",
+                        refused.get().message() + " " + refused.get().remedy());
             }
         }
         return new BikeView.Missing(
                 title,
                 "not measured",
-                "No run of it yet. What would do: " + Printing.count(trial.runs().usual(), "run", "runs") + ".");
+                "No run of it yet. What would do: "
+                        + Printing.count(trial.runs().usual(), "run", "runs") + ".");
     }
 
     private List<String> remarks(Chapter chapter) {
@@ -240,15 +246,13 @@ public final class Bikes {
         words.append(Printing.shortDay(day.date()));
         String surface = day.conditions().surface();
         words.append(surface.isEmpty() ? "" : ", " + surface);
-        String wind = printing.condition(
-                day.conditions().windSpeedMps(), QuantityKind.SPEED, 1);
+        String wind = printing.condition(day.conditions().windSpeedMps(), QuantityKind.SPEED, 1);
         words.append(wind.isEmpty() ? "" : ", wind " + wind);
         day.riders().stream()
                 .filter(rider -> rider.massAsRiddenKg().isPresent())
                 .findFirst()
                 .ifPresent(rider -> words.append(", rider ")
-                        .append(printing.condition(
-                                rider.massAsRiddenKg(), QuantityKind.MASS, 0))
+                        .append(printing.condition(rider.massAsRiddenKg(), QuantityKind.MASS, 0))
                         .append(" with gear"));
         return words.toString();
     }

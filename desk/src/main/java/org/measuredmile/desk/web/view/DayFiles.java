@@ -25,10 +25,7 @@ final class DayFiles {
     private final List<String> newPaths;
 
     DayFiles(
-            Printing printing,
-            StoredDay stored,
-            Optional<DayReduction.Result.Reduced> reduced,
-            List<String> newPaths) {
+            Printing printing, StoredDay stored, Optional<DayReduction.Result.Reduced> reduced, List<String> newPaths) {
         this.printing = printing;
         this.stored = stored;
         this.reduced = reduced;
@@ -46,10 +43,10 @@ final class DayFiles {
     }
 
     private DayView.FileRow row(String path, String name, Revision.StoredFile file) {
-        Optional<Decoding> decoding = reduced.flatMap(one -> Optional.ofNullable(one.recordings().get(name)));
-        Optional<Recording> recording = decoding.flatMap(one -> one instanceof Decoding.Decoded(Recording read)
-                ? Optional.of(read)
-                : Optional.empty());
+        Optional<Decoding> decoding =
+                reduced.flatMap(one -> Optional.ofNullable(one.recordings().get(name)));
+        Optional<Recording> recording = decoding.flatMap(
+                one -> one instanceof Decoding.Decoded(Recording read) ? Optional.of(read) : Optional.empty());
         List<Finding> findings = decoding.map(DayReduction::findingsOf).orElse(List.of());
         boolean asks = findings.stream().anyMatch(one -> one.level() == Finding.Level.WARNING);
         String state = recording.isPresent() ? (asks ? "read, mind" : "read") : "kept, not read";

@@ -44,7 +44,14 @@ public record DayView(
 
     /// A run that was found and waits for a person.
     public record Proposal(
-            String run, String href, String trial, String how, String where, String values, boolean counts, String why) {}
+            String run,
+            String href,
+            String trial,
+            String how,
+            String where,
+            String values,
+            boolean counts,
+            String why) {}
 
     /// A figure of the day.
     public record Line(String title, String condition, ValueView anyDay, String thisDay, String counted) {}

@@ -56,7 +56,9 @@ public final class Days {
                 reduced.map(this::figures).orElse(List.of()),
                 FindingView.of(reduced.map(Days::dayFindings).orElse(entry.findings())),
                 reduced.map(this::notRidden).orElse(List.of()),
-                history.reversed().stream().map(one -> HistoryView.row(one, zone)).toList(),
+                history.reversed().stream()
+                        .map(one -> HistoryView.row(one, zone))
+                        .toList(),
                 problems());
     }
 
@@ -76,21 +78,30 @@ public final class Days {
         TestDay day = one.day();
         var facts = new ArrayList<BikeView.Fact>();
         fact(facts, "Place", day.place());
-        fact(facts, "Crew", day.crew().stream()
-                .map(member -> member.code() + (member.role().isEmpty() ? "" : " " + member.role()))
-                .collect(Collectors.joining(", ")));
-        fact(facts, "Rider", day.riders().stream()
-                .map(rider -> rider.code()
-                        + (rider.massAsRiddenKg().isEmpty()
-                                ? ""
-                                : ", " + printing.condition(rider.massAsRiddenKg(), QuantityKind.MASS, 0)
-                                        + " with gear"))
-                .collect(Collectors.joining("; ")));
+        fact(
+                facts,
+                "Crew",
+                day.crew().stream()
+                        .map(member -> member.code() + (member.role().isEmpty() ? "" : " " + member.role()))
+                        .collect(Collectors.joining(", ")));
+        fact(
+                facts,
+                "Rider",
+                day.riders().stream()
+                        .map(rider -> rider.code()
+                                + (rider.massAsRiddenKg().isEmpty()
+                                        ? ""
+                                        : ", " + printing.condition(rider.massAsRiddenKg(), QuantityKind.MASS, 0)
+                                                + " with gear"))
+                        .collect(Collectors.joining("; ")));
         weather(facts, day.conditions());
         var set = day.configuration();
-        fact(facts, "Tyres, cold", join(
-                printing.condition(set.tyrePressureFrontPa(), QuantityKind.PRESSURE, 0),
-                printing.condition(set.tyrePressureRearPa(), QuantityKind.PRESSURE, 0)));
+        fact(
+                facts,
+                "Tyres, cold",
+                join(
+                        printing.condition(set.tyrePressureFrontPa(), QuantityKind.PRESSURE, 0),
+                        printing.condition(set.tyrePressureRearPa(), QuantityKind.PRESSURE, 0)));
         fact(facts, "Battery", printing.condition(day.conditions().stateOfCharge(), QuantityKind.RATIO, 0));
         fact(facts, "Firmware", set.firmware());
         return facts;
@@ -98,9 +109,12 @@ public final class Days {
 
     private void weather(List<BikeView.Fact> facts, Conditions air) {
         String wind = printing.condition(air.windSpeedMps(), QuantityKind.SPEED, 1);
-        fact(facts, "Air", join(
-                printing.condition(air.airTemperatureK(), QuantityKind.TEMPERATURE, 1),
-                printing.condition(air.pressurePa(), QuantityKind.PRESSURE, 1)));
+        fact(
+                facts,
+                "Air",
+                join(
+                        printing.condition(air.airTemperatureK(), QuantityKind.TEMPERATURE, 1),
+                        printing.condition(air.pressurePa(), QuantityKind.PRESSURE, 1)));
         fact(facts, "Humidity", printing.condition(air.relativeHumidity(), QuantityKind.RATIO, 0));
         fact(facts, "Wind", wind.isEmpty() || air.windFrom().isEmpty() ? wind : wind + ", from " + air.windFrom());
         fact(facts, "Surface", air.surface());
@@ -117,7 +131,8 @@ public final class Days {
     }
 
     private DayView.Check check(DayReduction.Result.Reduced one) {
-        boolean wanted = Trials.ALL.stream().anyMatch(trial -> trial.declaration().needsPreRideCheck());
+        boolean wanted =
+                Trials.ALL.stream().anyMatch(trial -> trial.declaration().needsPreRideCheck());
         return one.day()
                 .preRideCheck()
                 .filter(PreRideCheck::isTicked)
@@ -126,9 +141,7 @@ public final class Days {
     }
 
     private List<DayView.Sheet> sheets(DayReduction.Result.Reduced one) {
-        return Trials.ALL.stream()
-                .map(trial -> sheet(one, trial.declaration()))
-                .toList();
+        return Trials.ALL.stream().map(trial -> sheet(one, trial.declaration())).toList();
     }
 
     private DayView.Sheet sheet(DayReduction.Result.Reduced one, Declaration trial) {
@@ -157,9 +170,10 @@ public final class Days {
 
     private List<DayView.Proposal> proposals(DayReduction.Result.Reduced one) {
         var proposals = new ArrayList<DayView.Proposal>();
-        one.outcomes().forEach((trial, outcome) -> outcome.runs().stream()
-                .filter(run -> run.state() == Run.State.PROPOSED)
-                .forEach(run -> proposals.add(proposal(trial, run))));
+        one.outcomes()
+                .forEach((trial, outcome) -> outcome.runs().stream()
+                        .filter(run -> run.state() == Run.State.PROPOSED)
+                        .forEach(run -> proposals.add(proposal(trial, run))));
         return proposals;
     }
 

@@ -82,7 +82,12 @@ public final class Fleets {
         return new FleetView(
                 leads.stream().map(this::column).toList(),
                 rows,
-                bikes.stream().map(BikeEntry::category).filter(one -> !one.isEmpty()).distinct().sorted().toList(),
+                bikes.stream()
+                        .map(BikeEntry::category)
+                        .filter(one -> !one.isEmpty())
+                        .distinct()
+                        .sorted()
+                        .toList(),
                 orders(),
                 wish,
                 bikes.size() - rows.size());
@@ -106,8 +111,8 @@ public final class Fleets {
                 bike.title(),
                 kind(bike),
                 leads.stream()
-                        .map(lead -> Optional.ofNullable(figures.get(lead.key()))
-                                .map(one -> cell(lead, one)))
+                        .map(lead ->
+                                Optional.ofNullable(figures.get(lead.key())).map(one -> cell(lead, one)))
                         .toList(),
                 Printing.count(bike.days().size(), "day", "days"),
                 lastTested(bike).map(Printing::shortDay).orElse(""));
@@ -120,9 +125,7 @@ public final class Fleets {
 
     private static String kind(BikeEntry bike) {
         String drive = bike.drive().equals("both") ? "throttle and pedals" : bike.drive();
-        return bike.category().isEmpty() || drive.isEmpty()
-                ? bike.category() + drive
-                : bike.category() + ", " + drive;
+        return bike.category().isEmpty() || drive.isEmpty() ? bike.category() + drive : bike.category() + ", " + drive;
     }
 
     private Optional<LocalDate> lastTested(BikeEntry bike) {

@@ -48,9 +48,11 @@ public record HandbookView(
         }
         if (!spec.choices().isEmpty()) {
             words.add("one of " + String.join(", ", spec.choices()));
-        } else if (Double.isFinite(spec.plausible().low()) && Double.isFinite(spec.plausible().high())) {
+        } else if (Double.isFinite(spec.plausible().low())
+                && Double.isFinite(spec.plausible().high())) {
             var unit = spec.kind().shown(printing.system());
-            words.add("believed from " + QuantityPrinter.in(unit, spec.plausible().low(), 1).value() + " to "
+            words.add("believed from "
+                    + QuantityPrinter.in(unit, spec.plausible().low(), 1).value() + " to "
                     + QuantityPrinter.in(unit, spec.plausible().high(), 1).text());
         }
         String hint = spec.hint().isEmpty() ? "" : ". " + Printing.capital(spec.hint());
@@ -62,12 +64,11 @@ public record HandbookView(
                 .map(ReadingSpec::kind)
                 .orElse(org.measuredmile.quantity.QuantityKind.RATIO);
         var unit = kind.shown(printing.system());
-        String follows =
-                switch (limit.broken()) {
-                    case RUN_DOES_NOT_COUNT -> "outside it the run is shown and does not count";
-                    case NO_FIGURE -> "outside it there is no figure";
-                    case WIDER -> "outside it the interval is wider";
-                };
+        String follows = switch (limit.broken()) {
+            case RUN_DOES_NOT_COUNT -> "outside it the run is shown and does not count";
+            case NO_FIGURE -> "outside it there is no figure";
+            case WIDER -> "outside it the interval is wider";
+        };
         String when = limit.when().text().isEmpty() ? "" : " (" + Printing.words(trial, limit.when()) + ")";
         return new Row(
                 Printing.capital(limit.title()) + when,
@@ -77,12 +78,11 @@ public record HandbookView(
     }
 
     private static Row figure(FigureSpec spec) {
-        String better =
-                switch (spec.better()) {
-                    case LESS -> "less is better";
-                    case MORE -> "more is better";
-                    case NEITHER -> "neither end is better";
-                };
+        String better = switch (spec.better()) {
+            case LESS -> "less is better";
+            case MORE -> "more is better";
+            case NEITHER -> "neither end is better";
+        };
         String meaning = spec.meaning().isEmpty() ? "" : Printing.capital(spec.meaning()) + "; ";
         return new Row(Printing.capital(spec.title()), meaning + better + ".");
     }

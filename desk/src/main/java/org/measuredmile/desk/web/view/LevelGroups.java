@@ -38,14 +38,18 @@ final class LevelGroups {
 
     List<Group> of(List<StoredFigure> stored) {
         Optional<String> key = spec.variantKeys().stream()
-                .filter(name -> trial.variant(name).map(VariantKey::values).filter(List::isEmpty).isPresent())
+                .filter(name -> trial.variant(name)
+                        .map(VariantKey::values)
+                        .filter(List::isEmpty)
+                        .isPresent())
                 .findFirst();
         if (key.isEmpty()) {
             return List.of();
         }
         var byDay = new TreeMap<String, List<StoredFigure>>();
         for (StoredFigure one : stored) {
-            byDay.computeIfAbsent(one.day() + " " + one.configuration(), day -> new ArrayList<>()).add(one);
+            byDay.computeIfAbsent(one.day() + " " + one.configuration(), day -> new ArrayList<>())
+                    .add(one);
         }
         return byDay.values().stream()
                 .filter(figures -> figures.size() >= LEAST)
@@ -69,7 +73,10 @@ final class LevelGroups {
 
     /// Numbers first in their order; a level without a number stands last.
     private static int order(StoredFigure one, String key) {
-        return one.figure().key().variant().get(key)
+        return one.figure()
+                .key()
+                .variant()
+                .get(key)
                 .map(Bikes::number)
                 .filter(number -> number.isPresent())
                 .map(number -> number.getAsInt())
@@ -80,7 +87,8 @@ final class LevelGroups {
         Variant first = figures.getFirst().figure().key().variant();
         Set<String> same = new HashSet<>(first.values().keySet());
         for (StoredFigure one : figures) {
-            same.removeIf(key -> !first.get(key).equals(one.figure().key().variant().get(key)));
+            same.removeIf(
+                    key -> !first.get(key).equals(one.figure().key().variant().get(key)));
         }
         return first.only(same);
     }
@@ -110,7 +118,8 @@ final class LevelGroups {
     /// Levels of one day share rider, weather and instrument, so the this-day uncertainties tell them apart.
     private Gain gain(Figure before, Figure now) {
         double standard = Math.hypot(before.thisDay().standard(), now.thisDay().standard());
-        double degrees = Math.min(before.thisDay().degreesOfFreedom(), now.thisDay().degreesOfFreedom());
+        double degrees =
+                Math.min(before.thisDay().degreesOfFreedom(), now.thisDay().degreesOfFreedom());
         double halfWidth = StudentT.twoSided95(Math.max(1, degrees)) * standard;
         double difference = now.value() - before.value();
         if (Interval.around(difference, halfWidth).contains(0)) {

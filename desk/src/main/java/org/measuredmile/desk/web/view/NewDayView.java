@@ -13,8 +13,7 @@ public record NewDayView(List<RunView.Choice> bikes, List<String> categories, Li
     /// One field: its name, label, unit of a bare number, and an example.
     public record Field(String name, String title, String unit, String example, String kind) {}
 
-    public static NewDayView of(
-            Printing printing, List<RunView.Choice> bikes, List<String> categories, Typed typed) {
+    public static NewDayView of(Printing printing, List<RunView.Choice> bikes, List<String> categories, Typed typed) {
         return new NewDayView(bikes, categories, parts(printing), typed);
     }
 

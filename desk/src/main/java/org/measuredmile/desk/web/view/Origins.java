@@ -53,7 +53,9 @@ final class Origins {
                 .count();
         String runs = Printing.count(figure.runs().size(), "run", "runs");
         return "Origin: " + runs
-                + (recordings == 0 ? ", written readings" : ", " + Printing.count(recordings, "recording", "recordings"));
+                + (recordings == 0
+                        ? ", written readings"
+                        : ", " + Printing.count(recordings, "recording", "recordings"));
     }
 
     private List<OriginView.Step> steps(Figure figure) {
@@ -184,8 +186,7 @@ final class Origins {
     }
 
     private String narrowing(Figure figure, Figure.Narrowing one) {
-        var then = printing.printer()
-                .figure(figure.value(), one.intervalThen().halfWidth(), figure.kind());
+        var then = printing.printer().figure(figure.value(), one.intervalThen().halfWidth(), figure.kind());
         return Printing.capital(one.what()) + ": then ± " + then.plusMinus()
                 + (then.unit().isEmpty() ? "" : "\u00a0" + then.unit());
     }

@@ -9,8 +9,8 @@ import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
-import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.DayReduction;
+import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RunResult;
@@ -61,11 +61,11 @@ public final class RunPage {
                 Paths.run(dayId, run.run()),
                 facts(),
                 validity(),
-                run.trace().filter(Traces::canDraw).map(trace ->
-                        Traces.of(run, trace, new Traces.Place(printing, dayId))),
+                run.trace()
+                        .filter(Traces::canDraw)
+                        .map(trace -> Traces.of(run, trace, new Traces.Place(printing, dayId))),
                 run.values().stream()
-                        .map(value -> new RunView.ValueRow(
-                                Printing.capital(value.title()), printing.value(value)))
+                        .map(value -> new RunView.ValueRow(Printing.capital(value.title()), printing.value(value)))
                         .toList(),
                 readings(),
                 FindingView.of(findings()),
@@ -84,18 +84,27 @@ public final class RunPage {
         add(facts, "How", Printing.words(trial, run.variant()));
         add(facts, "Way", run.direction());
         written().ifPresent(one -> {
-            add(facts, "Started", one.start().map(at -> Printing.clock(at, day.timeZone())).orElse(""));
+            add(
+                    facts,
+                    "Started",
+                    one.start().map(at -> Printing.clock(at, day.timeZone())).orElse(""));
             day.rider(one.rider())
-                    .ifPresent(rider -> add(facts, "Rider", rider.code()
-                            + (rider.massAsRiddenKg().isEmpty()
-                                    ? ""
-                                    : ", " + printing.condition(rider.massAsRiddenKg(), QuantityKind.MASS, 0)
-                                            + " with gear")));
+                    .ifPresent(rider -> add(
+                            facts,
+                            "Rider",
+                            rider.code()
+                                    + (rider.massAsRiddenKg().isEmpty()
+                                            ? ""
+                                            : ", " + printing.condition(rider.massAsRiddenKg(), QuantityKind.MASS, 0)
+                                                    + " with gear")));
             add(facts, "Note", one.note());
         });
         run.stretch()
-                .ifPresent(stretch -> add(facts, "Recording", stretch.recording()
-                        + String.format(Locale.ROOT, ", %.1f to %.1f\u00a0s", stretch.fromS(), stretch.toS())));
+                .ifPresent(stretch -> add(
+                        facts,
+                        "Recording",
+                        stretch.recording()
+                                + String.format(Locale.ROOT, ", %.1f to %.1f\u00a0s", stretch.fromS(), stretch.toS())));
         add(facts, "Reduced by", trial.title() + ", version " + trial.version());
         return facts;
     }
@@ -161,14 +170,15 @@ public final class RunPage {
 
     private RunView.Line sum() {
         var lines = outcome.figures().stream()
-                .filter(figure -> figure.runs().stream().anyMatch(one -> one.run().equals(run.run())))
+                .filter(figure ->
+                        figure.runs().stream().anyMatch(one -> one.run().equals(run.run())))
                 .map(figure -> new DayView.Line(
-                        Printing.capital(trial.requireFigure(figure.key().figure()).title()),
+                        Printing.capital(
+                                trial.requireFigure(figure.key().figure()).title()),
                         Printing.words(trial, figure.key().variant()),
                         printing.thisDay(figure),
                         "any day " + printing.anyDay(figure).text(),
-                        figure.counted() + " of "
-                                + Printing.count(figure.runs().size(), "run", "runs")))
+                        figure.counted() + " of " + Printing.count(figure.runs().size(), "run", "runs")))
                 .toList();
         return new RunView.Line(trial.title(), Paths.trial(dayId, trial.id()), lines);
     }

@@ -31,11 +31,7 @@ public final class Sheets {
     private final Telling telling;
 
     public Sheets(
-            Printing printing,
-            String dayId,
-            DayReduction.Result.Reduced reduced,
-            Declaration trial,
-            Typed typed) {
+            Printing printing, String dayId, DayReduction.Result.Reduced reduced, Declaration trial, Typed typed) {
         this.printing = printing;
         this.dayId = dayId;
         this.reduced = reduced;
@@ -192,8 +188,7 @@ public final class Sheets {
                 RunWords.state(run.state(), run.counted()),
                 Printing.capital(RunWords.reason(run.reason())),
                 run.values().stream()
-                        .map(value -> new RunView.ValueRow(
-                                Printing.capital(value.title()), printing.value(value)))
+                        .map(value -> new RunView.ValueRow(Printing.capital(value.title()), printing.value(value)))
                         .toList());
     }
 

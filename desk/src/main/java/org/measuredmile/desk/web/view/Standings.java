@@ -50,16 +50,16 @@ public final class Standings {
     /// The standing of a variant, as far as it is stated, among the population of an expression.
     public Asked ask(Variant wanted, String among) {
         var faults = new ArrayList<String>();
-        Population population =
-                switch (Population.parse(among)) {
-                    case Population.Read.Stated(Population stated) -> stated;
-                    case Population.Read.Unclear(List<Finding> unclear) -> {
-                        unclear.forEach(one -> faults.add(one.line()));
-                        yield Population.EVERY_BIKE;
-                    }
-                };
+        Population population = switch (Population.parse(among)) {
+            case Population.Read.Stated(Population stated) -> stated;
+            case Population.Read.Unclear(List<Finding> unclear) -> {
+                unclear.forEach(one -> faults.add(one.line()));
+                yield Population.EVERY_BIKE;
+            }
+        };
         var entrants = Entrants.of(archive, spec, population.ledger());
-        var present = entrants.stream().map(Entrant::variant).distinct().sorted().toList();
+        var present =
+                entrants.stream().map(Entrant::variant).distinct().sorted().toList();
         Variant variant = chosen(wanted, present);
         return new Asked(Standing.of(spec, variant, population, entrants), present, faults);
     }
@@ -80,7 +80,10 @@ public final class Standings {
         Optional<StandingTile> tile = rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new StandingTile(
-                        scale, spec.better(), TILE, rows.stream().map(Standings::place).toList()));
+                        scale,
+                        spec.better(),
+                        TILE,
+                        rows.stream().map(Standings::place).toList()));
         int groups = rows.stream()
                 .flatMap(row -> row.groups().stream())
                 .mapToInt(Integer::intValue)
@@ -177,8 +180,9 @@ public final class Standings {
     }
 
     private static String comb(StandingRow row) {
-        double[] chances =
-                row.rankProbabilities().stream().mapToDouble(Double::doubleValue).toArray();
+        double[] chances = row.rankProbabilities().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
         return new RankComb(chances).row(false);
     }
 

@@ -91,8 +91,8 @@ final class Telling {
         var allowed = watched.limit().allowed();
         String window = QuantityPrinter.in(unit, allowed.low(), 2).value() + " to "
                 + QuantityPrinter.in(unit, allowed.high(), 2).text();
-        String value = watched.limit().title() + " "
-                + QuantityPrinter.in(unit, si, 2).text();
+        String value =
+                watched.limit().title() + " " + QuantityPrinter.in(unit, si, 2).text();
         return (holds ? "Inside: " : "Outside: ") + value + "; allowed is " + window + ".";
     }
 

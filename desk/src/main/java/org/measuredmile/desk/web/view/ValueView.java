@@ -10,8 +10,7 @@ public record ValueView(String value, String plusMinus, String unit, String othe
     static ValueView of(QuantityPrinter.InBoth both) {
         Printed first = both.first();
         String other = both.other().text();
-        return new ValueView(
-                first.value(), first.plusMinus(), first.unit(), other.equals(first.text()) ? "" : other);
+        return new ValueView(first.value(), first.plusMinus(), first.unit(), other.equals(first.text()) ? "" : other);
     }
 
     /// Value, half-width and unit as one text.

@@ -84,13 +84,15 @@ public final class RunMean {
         return this;
     }
 
-    /// That every run was read off one instrument: its calibration is common to them, and so is its step, which
-    /// readings that are alike would hide.
+    /// That every run was read off one instrument, whose calibration is common to all and whose step averages out only
+    /// as far as the runs scatter across it.
     ///
     /// Unit: `perUnit` is the figure's change for a change of the reading by one of its SI units.
-    /// Shape: an instrument without a calibration is taken to be right within `uncalibrated`, relative, and the
-    /// figure says that it was assumed.
-    /// Source: JCGM 100:2008, F.2.2.1 (a step d contributes d/√12).
+    /// Shape: call it when all runs are there. An instrument without a calibration is taken to be right within
+    /// `uncalibrated`, relative, and the figure says that it was assumed.
+    /// Source: JCGM 100:2008, F.2.2.1 (a step d contributes d/√12). Of n readings that scatter by σ the part
+    /// c = d/√12·exp(−2π²σ²/d²) stays and the rest is divided by √n: first harmonic of the rounding error,
+    /// worked out here.
     public RunMean readOff(ResolvedReadings.Value read, double perUnit, double uncalibrated) {
         var calibration = read.instrument().flatMap(Instrument::calibration);
         double relative =
@@ -99,12 +101,22 @@ public final class RunMean {
         double u = Math.abs(perUnit * read.si() * relative);
         common(Contribution.typeB("calibration of the instrument" + (id.isEmpty() ? "" : " " + id), u)
                 .sharedAs(id.isEmpty() ? "" : "calibration of " + id));
-        common(Contribution.typeB("step of the instrument", Math.abs(perUnit) * read.resolution() / Math.sqrt(12)));
+        common(Contribution.typeB("step of the instrument", steps(Math.abs(perUnit) * read.resolution())));
         if (calibration.isEmpty()) {
             assumed("the instrument is right within " + ReadingResolver.plain(uncalibrated * 100)
                     + " % (standard uncertainty): no calibration is written down");
         }
         return this;
+    }
+
+    private double steps(double step) {
+        if (step == 0 || !hasRuns()) {
+            return step / Math.sqrt(12);
+        }
+        double across = scatter.betweenRunsAt(value()) / step;
+        double stays = StrictMath.exp(-2 * Math.PI * Math.PI * across * across);
+        double count = runs.stream().filter(FigureRun::counted).count();
+        return step / Math.sqrt(12) * Math.sqrt(stays * stays + (1 - stays * stays) / count);
     }
 
     public RunMean assumed(String what) {

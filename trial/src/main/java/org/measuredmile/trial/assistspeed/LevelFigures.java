@@ -42,8 +42,10 @@ final class LevelFigures {
     List<RunValue> alone(MeanSpeed mean, SpeedScale scale, String run) {
         var wind = windMps(run.substring(0, run.lastIndexOf('/')));
         var budget = new Budget(
-                        List.of(Contribution.typeA("wander", mean.standardUncertaintyMps(), mean.degreesOfFreedom())))
-                .plus(WindPart.of(mean.speedMps(), wind, 1));
+                List.of(Contribution.typeA("wander", mean.standardUncertaintyMps(), mean.degreesOfFreedom())));
+        for (var part : WindPart.of(mean.speedMps(), wind, 1, 1)) {
+            budget = budget.plus(part);
+        }
         for (var part : scale.contributions(mean.speedMps())) {
             budget = budget.plus(part);
         }
@@ -89,7 +91,7 @@ final class LevelFigures {
         double oneWay = isPaired ? 0 : WindPart.oneWayShare(passes);
         var wind = windMps(passes);
         var common = new ArrayList<Contribution>(passes.getFirst().scale().contributions(value));
-        common.add(WindPart.of(value, wind, oneWay));
+        common.addAll(WindPart.of(value, wind, oneWay, isPaired ? 2 : 1));
         var assumed = new ArrayList<String>();
         noteAssumptions(passes, wind, assumed);
         var thisDay = new Budget(with(typeA, common));
@@ -106,8 +108,8 @@ final class LevelFigures {
                 AssistSpeed.ID,
                 AssistSpeed.DECLARATION.version(),
                 value,
-                thisDay.around(value),
-                anyDay.around(value),
+                BearingInterval.around(thisDay, value),
+                BearingInterval.around(anyDay, value),
                 runsOf(level, results),
                 anyDay.byWeight(),
                 narrowings(value, anyDay, typeA, isPaired),
@@ -220,10 +222,9 @@ final class LevelFigures {
         narrowings.add(narrowing(largest.input() + " known twice as well", value, anyDay, largest, 0.5));
         if (!isPaired) {
             anyDay.contributions().stream()
-                    .filter(part -> part.input().equals(WindPart.NAME))
+                    .filter(part -> part.input().equals(WindPart.ALONG))
                     .findFirst()
-                    .ifPresent(part -> narrowings.add(
-                            narrowing("the other direction too", value, anyDay, part, WindPart.leftWhenPaired())));
+                    .ifPresent(part -> narrowings.add(narrowing("the other direction too", value, anyDay, part, 0)));
         }
         narrowings.sort(
                 java.util.Comparator.comparingDouble(one -> one.intervalThen().halfWidth()));
@@ -241,6 +242,6 @@ final class LevelFigures {
                                 part.shared())
                         : part)
                 .toList());
-        return new Narrowing(what, then.around(value).interval95());
+        return new Narrowing(what, BearingInterval.around(then, value).interval95());
     }
 }

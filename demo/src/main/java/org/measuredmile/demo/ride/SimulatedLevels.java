@@ -1,0 +1,146 @@
+package org.measuredmile.demo.ride;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import java.util.random.RandomGenerator;
+import org.measuredmile.demo.ride.SimulatedDay.Truth;
+import org.measuredmile.quantity.statistics.Draw;
+import org.measuredmile.quantity.statistics.Seed;
+import org.measuredmile.recording.day.Bike;
+import org.measuredmile.recording.day.Conditions;
+import org.measuredmile.recording.day.Instrument;
+import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.Variant;
+
+/// Days on which three assist levels are ridden one after the other, out and back or out alone, each way a recording.
+///
+/// Population: bikes as [AssistedBike#drawn]; the rider's effort differs from 75 W by 10 W from day to day, what else
+/// differs is 0.12 m/s (itself known to 12 degrees of freedom); the speed wanders by 0.10 to 0.20 m/s with a memory
+/// around 10 s (log-normal, 0.45 in the
+/// logarithm); levels are held for 25 to 45 s; wind up to 3 m/s of any bearing, each way 30 % of it apart; the
+/// receiver's scale is off by what its calibration states, 0.2 %.
+public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
+    private static final int LEVELS = 3;
+    private static final double EFFORT_W = 75;
+    private static final double EFFORT_SD_W = 10;
+    private static final double DAY_SD_MPS = 0.12;
+    private static final double SCALE_SD = 0.002;
+    private static final double WIND_CHANGE = 0.3;
+    private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
+
+    @Override
+    public String title() {
+        return "assist levels " + (bothWays ? "both ways" : "one way");
+    }
+
+    private record Weather(double windMps, double alongMps) {
+        static Weather drawn(RandomGenerator random) {
+            double wind = Math.min(2.9, 1.25 * Math.hypot(Draw.normal(random), Draw.normal(random)) / Math.sqrt(2));
+            return new Weather(wind, wind * StrictMath.cos(Draw.rectangular(random, 0, 2 * Math.PI)));
+        }
+
+        double headWindMps(boolean isBack, RandomGenerator random) {
+            return (isBack ? -alongMps : alongMps) + Draw.normal(random, 0, WIND_CHANGE * windMps);
+        }
+    }
+
+    private record Habit(double wanderMps, double memoryS) {
+        static Habit drawn(RandomGenerator random) {
+            return new Habit(Draw.rectangular(random, 0.10, 0.20), 10 * StrictMath.exp(Draw.normal(random, 0, 0.45)));
+        }
+    }
+
+    @Override
+    public SimulatedDay day(Seed seed, long index) {
+        var random = seed.child(title()).stream(index);
+        var bike = AssistedBike.drawn(random, LEVELS, EFFORT_W);
+        double effortW = EFFORT_W + Draw.normal(random, 0, EFFORT_SD_W);
+        double dayMps = DAY_SD_MPS * Crews.spread(random) * Draw.normal(random);
+        var weather = Weather.drawn(random);
+        var habit = Habit.drawn(random);
+        double scale = 1 + Draw.normal(random, 0, SCALE_SD);
+        var runs = new ArrayList<Run>();
+        var entries = new ArrayList<RecordingEntry>();
+        var recordings = new TreeMap<String, byte[]>();
+        for (String way : bothWays ? List.of("out", "back") : List.of("out")) {
+            double head = weather.headWindMps(way.equals("back"), random);
+            double[] speeds = new double[LEVELS];
+            var ids = new ArrayList<String>();
+            for (int k = 1; k <= LEVELS; k++) {
+                speeds[k - 1] = (bike.settlesAtMps(k, effortW, head) + dayMps) * scale;
+                String id = way + "-" + k;
+                ids.add(id);
+                runs.add(WrittenDay.run(
+                        id,
+                        "assistspeed",
+                        Variant.of("level", String.valueOf(k)).with("drive", "pedal"),
+                        way));
+            }
+            var ride = LevelRide.of(speeds, habit.wanderMps(), habit.memoryS(), random);
+            var seen = ReceiverModel.fiveHertz().watch(ride, ROAD, random);
+            recordings.put(way + ".csv", new ReceiverLog(Instant.EPOCH, seen).delimited());
+            entries.add(new RecordingEntry(way + ".csv", "receiver-1", ids, 0, ""));
+        }
+        var day = WrittenDay.of(runs, List.of(), List.of(receiver()), entries, conditions(weather.windMps()));
+        return new SimulatedDay(day, threeLevels(), recordings, truths(bike, effortW, dayMps, habit));
+    }
+
+    private static Instrument receiver() {
+        return new Instrument(
+                "receiver-1",
+                Instrument.Kind.RECEIVER,
+                OptionalDouble.empty(),
+                Optional.of(new Instrument.Calibration(1, SCALE_SD, Optional.empty())),
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+
+    private static Conditions conditions(double windMps) {
+        var none = OptionalDouble.empty();
+        return new Conditions(none, none, none, OptionalDouble.of(windMps), "", "dry", none, none);
+    }
+
+    private static Bike threeLevels() {
+        var known = Bike.known("simulated");
+        return new Bike(
+                known.id(),
+                "",
+                "",
+                OptionalInt.empty(),
+                "",
+                "pedal",
+                "cadence",
+                OptionalInt.of(LEVELS),
+                "",
+                known.price(),
+                known.loan(),
+                List.of());
+    }
+
+    private List<Truth> truths(AssistedBike bike, double effortW, double dayMps, Habit habit) {
+        String[] roles = {"lowest", "middle", "highest"};
+        var truths = new ArrayList<Truth>();
+        for (int k = 1; k <= LEVELS; k++) {
+            double any = bike.settlesAtMps(k, EFFORT_W, 0);
+            double perWatt = bike.settlesAtMps(k, EFFORT_W + 0.5, 0) - bike.settlesAtMps(k, EFFORT_W - 0.5, 0);
+            double seconds = (bothWays ? 2 : 1) * LevelRide.USUAL_HOLD_S;
+            double sd = habit.wanderMps() * Math.sqrt(Math.min(1, 2 * habit.memoryS() / seconds));
+            truths.add(new Truth(
+                    "assistspeed.speed",
+                    Variant.of("level", String.valueOf(k))
+                            .with("drive", "pedal")
+                            .with("levelRole", roles[k - 1]),
+                    bike.settlesAtMps(k, effortW, 0) + dayMps,
+                    any,
+                    sd,
+                    Math.hypot(sd, Math.hypot(DAY_SD_MPS, perWatt * EFFORT_SD_W))));
+        }
+        return truths;
+    }
+}

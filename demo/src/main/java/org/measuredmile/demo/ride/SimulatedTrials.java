@@ -4,7 +4,12 @@ import java.util.List;
 
 /// The trials that can be simulated: one line a trial.
 public final class SimulatedTrials {
-    public static final List<SimulatedTrial> ALL = List.of(new SimulatedBraking("tape"), new SimulatedBraking("trace"));
+    public static final List<SimulatedTrial> ALL = List.of(
+            new SimulatedBraking("tape"),
+            new SimulatedBraking("trace"),
+            new SimulatedWeighIn(),
+            new SimulatedLevels(true),
+            new SimulatedLevels(false));
 
     private SimulatedTrials() {}
 }

@@ -41,7 +41,8 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
 
     private record Weather(double windMps, double alongMps) {
         static Weather drawn(RandomGenerator random) {
-            double wind = Math.min(2.9, 1.25 * Math.hypot(Draw.normal(random), Draw.normal(random)) / Math.sqrt(2));
+            double wind =
+                    Math.min(2.9, 1.25 * StrictMath.hypot(Draw.normal(random), Draw.normal(random)) / Math.sqrt(2));
             return new Weather(wind, wind * StrictMath.cos(Draw.rectangular(random, 0, 2 * Math.PI)));
         }
 
@@ -139,7 +140,7 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
                     bike.settlesAtMps(k, effortW, 0) + dayMps,
                     any,
                     sd,
-                    Math.hypot(sd, Math.hypot(DAY_SD_MPS, perWatt * EFFORT_SD_W))));
+                    StrictMath.hypot(sd, StrictMath.hypot(DAY_SD_MPS, perWatt * EFFORT_SD_W))));
         }
         return truths;
     }

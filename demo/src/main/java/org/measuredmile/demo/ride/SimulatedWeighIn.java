@@ -81,6 +81,11 @@ public record SimulatedWeighIn() implements SimulatedTrial {
     private static Truth truth(String battery, double trueKg, double dayKg, double placingKg) {
         double sd = placingKg / Math.sqrt(PLACEMENTS);
         return new Truth(
-                "weighin.mass", Variant.of("battery", battery), trueKg + dayKg, trueKg, sd, Math.hypot(sd, DAY_KG));
+                "weighin.mass",
+                Variant.of("battery", battery),
+                trueKg + dayKg,
+                trueKg,
+                sd,
+                StrictMath.hypot(sd, DAY_KG));
     }
 }

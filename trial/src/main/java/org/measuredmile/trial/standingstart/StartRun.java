@@ -1,6 +1,5 @@
 package org.measuredmile.trial.standingstart;
 
-import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import org.measuredmile.recording.day.Run;
@@ -21,8 +20,8 @@ record StartRun(
         Optional<TracedStart> traced,
         Optional<StartPower> power) {
     StartRun {
-        times = new EnumMap<>(times);
-        distances = new EnumMap<>(distances);
+        times = TracedStart.copyOf(times);
+        distances = TracedStart.copyOf(distances);
     }
 
     /// A value of one run, and what of its standard uncertainty is this run's own.

@@ -25,8 +25,15 @@ record TracedStart(
         List<String> reasons)
         implements Candidate {
     TracedStart {
-        targets = new EnumMap<>(targets);
+        targets = copyOf(targets);
         reasons = List.copyOf(reasons);
+    }
+
+    /// A copy in the order of the targets; of an empty map too, which the library's own copy does not take.
+    static <V> Map<Target, V> copyOf(Map<Target, V> given) {
+        var copy = new EnumMap<Target, V>(Target.class);
+        copy.putAll(given);
+        return copy;
     }
 
     /// What became of a speed that the start was to reach.

@@ -70,6 +70,9 @@ public final class FleetDays {
         Conditions conditions = conditions(plan, random);
         WeighInScene.play(day);
         BrakingScene.play(day, plan.twist(), plan.twist() == Twist.TYPED_ONLY ? 3 : 6);
+        if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
+            AssistScene.play(day, plan.twist());
+        }
         notRidden(day);
         return day.folder(configuration(plan.member(), firmware, random), conditions);
     }

@@ -5,7 +5,7 @@ import java.util.random.RandomGenerator;
 import org.measuredmile.quantity.statistics.Draw;
 
 /// A ride from rest through several levels to rest again, its speed wandering all the while.
-final class LevelRide {
+public final class LevelRide {
     /// What a level is held for on average, in seconds.
     static final double USUAL_HOLD_S = 35;
 
@@ -16,7 +16,7 @@ final class LevelRide {
     private LevelRide() {}
 
     /// Levels held for 25 to 45 s each, with 3 to 6 s from one to the next.
-    static TrueRide of(double[] levelsMps, double wanderMps, double memoryS, RandomGenerator random) {
+    public static TrueRide of(double[] levelsMps, double wanderMps, double memoryS, RandomGenerator random) {
         var targets = new ArrayList<Double>();
         rest(targets, 3);
         ramp(targets, 0, levelsMps[0], levelsMps[0] / PULL_AWAY_MPS2);

@@ -21,17 +21,17 @@ public record BrakedBike(
 
     private static final int RUN_DEGREES = 12;
     private static final double DAY_SCATTER = 0.035;
-    private static final int DAY_DEGREES = 8;
+    private static final int DAY_DEGREES = 12;
 
     /// A bike from the population that braking is proved on: 4.8 to 6.6 m/s², changing by −10 to +20 % over a
-    /// stop; take-up 0.05 to 0.15 s, build-up 0.15 to 0.30 s; scatter 4.5 % from run to run and 3.5 % from day to
-    /// day, each bike's own differing from it as a standard deviation of 12 and 8 degrees of freedom would.
+    /// stop; take-up 0.05 to 0.15 s, build-up 0.225 ± 0.045 s; scatter 4.5 % from run to run and 3.5 % from day to
+    /// day, each bike's own differing from it as a standard deviation of 12 degrees of freedom would.
     public static BrakedBike drawn(RandomGenerator random) {
         return new BrakedBike(
                 Draw.rectangular(random, 4.8, 6.6),
                 Draw.rectangular(random, -0.10, 0.20),
                 Draw.rectangular(random, 0.05, 0.15),
-                Draw.rectangular(random, 0.15, 0.30),
+                Math.clamp(Draw.normal(random, 0.225, 0.045), 0.10, 0.35),
                 scatter(random, RUN_SCATTER, RUN_DEGREES),
                 scatter(random, DAY_SCATTER, DAY_DEGREES));
     }

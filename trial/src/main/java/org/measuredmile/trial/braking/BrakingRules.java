@@ -45,8 +45,7 @@ final class BrakingRules {
     static final double CUT_AFTER_S = 2.0;
 
     /// What is known of a stop by a receiver before its samples speak: house values, to be replaced by the crew's
-    /// own accelerometer values. The build-up
-    /// covers 0.15 to 0.30 s evenly, which has a standard deviation of 0.043 s.
+    /// own accelerometer values. The build-up covers about 0.15 to 0.30 s.
     static final StopFit.Priors RECEIVER = new StopFit.Priors(0.225, 0.045, 0.3, 0.6, 0.25, 0.25);
 
     /// The same by a wheel, whose speed is taken over less time.

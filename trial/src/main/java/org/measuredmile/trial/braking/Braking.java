@@ -25,7 +25,7 @@ import org.measuredmile.trial.VariantKey.Choice;
 public final class Braking implements Trial {
     /// Scatter from run to run and from day to day of anything a stop gives: one rider's stops scatter by 3 to 8
     /// %, and what mark and entry speed add is in it. House values.
-    private static final Scatter TAPED = new Scatter(0.05, 12, 0.03, 12, true);
+    private static final Scatter TAPED = new Scatter(0.047, 12, 0.03, 12, true);
 
     private static final Scatter TRACED = new Scatter(0.045, 12, 0.031, 12, true);
 

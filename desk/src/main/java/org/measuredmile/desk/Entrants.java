@@ -63,13 +63,13 @@ public final class Entrants {
     }
 
     /// An entrant's result with the half-width of its any-day interval. A length of the ledger is printed as it is
-    /// read off a tape, in feet and inches, where feet are shown.
+    /// read off a tape, in feet and half inches, where feet are shown.
     public static String printed(FigureSpec figure, Entrant entrant, QuantityPrinter printer) {
         double halfWidth = entrant.anyDay().interval95().halfWidth();
         var printed = printer.figure(entrant.value(), halfWidth, figure.kind());
         boolean isByTape = entrant.isFromLedger() && figure.kind().shown(printer.system()) == Unit.FOOT;
         return isByTape
-                ? ReadingPrinter.feetAndInches(entrant.value()) + " ± " + printed.plusMinus() + " " + printed.unit()
+                ? ReadingPrinter.feetAndHalfInches(entrant.value()) + " ± " + printed.plusMinus() + " " + printed.unit()
                 : printed.text();
     }
 }

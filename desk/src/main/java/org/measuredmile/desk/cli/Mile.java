@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
             RecomputeCommand.class,
             ServeCommand.class,
             DemoCommand.class,
+            CoverageCommand.class,
         })
 public final class Mile implements Runnable {
     static final int DONE = 0;

@@ -65,10 +65,14 @@ class LedgerCommandsTest {
     }
 
     @Test
-    void lengthsArePrintedInFeetAndWholeInches() throws IOException {
+    void lengthsArePrintedInFeetAndHalfInches() throws IOException {
         mile("import", "--ledger", ledger(LEDGER), "--archive", archive(), "--yes");
         var text = standings("ledger=yes").out();
-        assertThat(text).contains("tollgate (ledger)").contains("20 ft 6 in").contains("24 ft 0 in");
+        assertThat(text)
+                .contains("tollgate (ledger)")
+                .contains("20 ft 6 in")
+                .contains("20 ft 5½ in")
+                .contains("24 ft 0 in");
         assertThat(text).doesNotContain("5.99").doesNotContain("12 in");
     }
 

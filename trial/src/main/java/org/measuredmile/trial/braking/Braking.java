@@ -27,10 +27,10 @@ public final class Braking implements Trial {
     /// %, and what mark and entry speed add is in it. House values.
     private static final Scatter TAPED = new Scatter(0.047, 12, 0.03, 12, true);
 
-    private static final Scatter TRACED = new Scatter(0.045, 12, 0.031, 12, true);
+    private static final Scatter TRACED = new Scatter(0.042, 12, 0.031, 12, true);
 
     /// Nothing but the developed braking is in it, so the rider's scatter shows in full.
-    private static final Scatter DEVELOPED = new Scatter(0.047, 12, 0.035, 12, true);
+    private static final Scatter DEVELOPED = new Scatter(0.046, 12, 0.035, 12, true);
 
     static final Declaration DECLARATION = declare();
 

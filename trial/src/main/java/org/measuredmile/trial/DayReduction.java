@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.measuredmile.recording.Finding;
-import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
@@ -146,7 +145,6 @@ public final class DayReduction {
         }
         findings.addAll(strayRuns());
         findings.addAll(strayReadings());
-        findings.addAll(missingRecordings());
         return new Result.Reduced(day, bike, decodings, outcomes, findings, inputs);
     }
 
@@ -239,17 +237,6 @@ public final class DayReduction {
                         "unused-reading",
                         reading.place(),
                         "no trial asks for a reading \"" + reading.name() + "\"; it is kept"))
-                .toList();
-    }
-
-    private List<Finding> missingRecordings() {
-        return day.recordings().stream()
-                .filter(entry -> !decodings.containsKey(entry.file()))
-                .map(entry -> Finding.warning(
-                        "recording-missing",
-                        new Place("recordings.csv", entry.file()),
-                        "the file is named but not there",
-                        "copy it into recordings/ again, or note that it is lost"))
                 .toList();
     }
 }

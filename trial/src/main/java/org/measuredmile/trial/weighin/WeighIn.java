@@ -30,8 +30,8 @@ import org.measuredmile.trial.VariantKey;
 public final class WeighIn implements Trial {
     private static final double RIDER_KG = 80;
     private static final FigureSpec MASS = of("mass", "mass", QuantityKind.MASS, Better.LESS, 0.05);
-    private static final FigureSpec BATTERY = of("battery-mass", "battery", QuantityKind.MASS, Better.LESS, 0.05);
-    private static final FigureSpec FRONT = of("front-share", "in front", QuantityKind.RATIO, Better.NEITHER, 0.002);
+    private static final FigureSpec BATTERY = of("battery-mass", "battery mass", QuantityKind.MASS, Better.LESS, 0.05);
+    private static final FigureSpec FRONT = of("front-share", "front share", QuantityKind.RATIO, Better.NEITHER, 0.002);
     private static final FigureSpec PAYLOAD = of("payload", "payload", QuantityKind.MASS, Better.MORE, 0.05);
     private static final Declaration DECLARATION = Declaration.of("weighin", 1, "Weigh-in")
             .purpose("What must be lifted, where the weight sits, and what the bike may still carry.")

@@ -50,8 +50,8 @@ final class AssistScene {
         }
         if (truth.throttleMps().isPresent()) {
             // The highest level and the throttle settle too close together to be told apart in one ride.
-            var throttle = List.of(
-                    new Level(Variant.of("drive", "throttle"), truth.throttleMps().getAsDouble()));
+            var throttle = List.of(new Level(
+                    Variant.of("drive", "throttle"), truth.throttleMps().getAsDouble()));
             for (Way way : List.of(new Way("out", dayMps + windMps), new Way("back", dayMps - windMps))) {
                 ride("throttle", way, throttle);
                 day.pass(TURN_S);
@@ -63,7 +63,8 @@ final class AssistScene {
         List<Level> levels = new ArrayList<>();
         levels.add(new Level(pedal("off"), truth.unassistedMps()));
         for (int i = 0; i < truth.levelMps().size(); i++) {
-            levels.add(new Level(pedal(Integer.toString(i + 1)), truth.levelMps().get(i)));
+            levels.add(
+                    new Level(pedal(Integer.toString(i + 1)), truth.levelMps().get(i)));
         }
         return levels;
     }
@@ -79,8 +80,8 @@ final class AssistScene {
                 .toArray();
         List<String> runs = new ArrayList<>();
         for (int i = 0; i < levels.size(); i++) {
-            String run =
-                    day.run(DayScript.Line.confirmed("assistspeed", levels.get(i).variant())
+            String run = day.run(
+                    DayScript.Line.confirmed("assistspeed", levels.get(i).variant())
                             .on(Town.CAUSEWAY_ID, way.direction()));
             runs.add(run);
             if (twist == Twist.TYPED_ONLY) {

@@ -78,7 +78,9 @@ class DemoFleetTest {
                     .filter(run -> run.trial().equals("assistspeed"))
                     .toList();
             int ways = folder.name().endsWith("corrowan-ferrylight") ? 0 : 2;
-            int drives = 1 + read.bike().levels().orElseThrow() + (read.bike().drive().equals("pedal") ? 0 : 1);
+            int drives = 1
+                    + read.bike().levels().orElseThrow()
+                    + (read.bike().drive().equals("pedal") ? 0 : 1);
             assertThat(levels).as(folder.name()).hasSize(ways * drives);
         }
     }

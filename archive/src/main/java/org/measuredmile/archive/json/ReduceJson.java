@@ -1,5 +1,6 @@
 package org.measuredmile.archive.json;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.measuredmile.recording.Finding;
@@ -12,9 +13,10 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/// A reduced day, as `mile reduce --json` gives it: one object a figure; one without a figure for each trial that gave
-/// none, with its runs and the reasons; and one without a trial for what was noticed about the day's own files, where
-/// there was anything.
+/// A reduced day, as `mile reduce --json` gives it: one object a figure; one without a figure for each trial that
+/// gave
+/// none, with its runs and the reasons; and one without a trial for what was noticed about the day's own files
+/// and its recordings, where there was anything.
 ///
 /// Shape: an object without a figure has null for `figure`, `value` and all that hangs on them.
 public final class ReduceJson {
@@ -34,8 +36,10 @@ public final class ReduceJson {
                 all.add(empty(of, declaration.id(), declaration.version(), outcome, reduced.inputs()));
             }
         }
-        if (!reduced.findings().isEmpty()) {
-            all.add(empty(of, "", 0, new Outcome(List.of(), List.of(), reduced.findings()), reduced.inputs()));
+        var ofFiles = new ArrayList<>(reduced.findings());
+        reduced.recordings().values().forEach(decoding -> ofFiles.addAll(DayReduction.findingsOf(decoding)));
+        if (!ofFiles.isEmpty()) {
+            all.add(empty(of, "", 0, new Outcome(List.of(), List.of(), ofFiles), reduced.inputs()));
         }
         return all;
     }

@@ -38,9 +38,9 @@ final class AssistSpeedHandbook {
                             + "median 14 s, 0.6 in ln τ) and four shares of white noise, with the variance pooled over "
                             + "all levels of the recording.",
                     "Wind: a one-way ride carries the answer of a usual road load to it, in the proportion in which "
-                            + "the ride went one way (its headings are taken from positions; without them, all of it), "
-                            + "and as its bearing is unknown that part is v′·w·cos φ with φ uniform, convolved with the "
-                            + "rest. Each way's wind differs by 30 % from the day's, and two ways leave something "
+                            + "the ride went one way (its headings come from positions; without them, all of it), "
+                            + "and as its bearing is unknown that part is v′·w·cos φ with φ uniform, convolved with "
+                            + "the rest. Each way's wind differs by 30 % from the day's, and two ways leave something "
                             + "above the calm speed. "
                             + "Wind that nobody wrote down counts as 2 m/s. Above 3 m/s no run counts.",
                     "The rider's effort (75 ± 10 W unrecorded, ± 3 W recorded) is in the any-day interval, unless the "

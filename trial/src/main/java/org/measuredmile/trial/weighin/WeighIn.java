@@ -48,7 +48,7 @@ public final class WeighIn implements Trial {
                     "m = f · mean reading; front share = front / (front + rear); payload = permitted total − m − 80 kg",
                     List.of(
                             "Zero the scale, put the thing on, write the reading, lift it off; three times.",
-                            "Without a calibration the scale's factor f = 1 ± 0.3 %. A step d adds d/√12, averaged as far as readings scatter.",
+                            "Without a calibration the scale's factor f = 1 ± 0.3 %. A step d adds d/√12 at most.",
                             "In less out must agree with the battery alone within twice the uncertainty."),
                     List.of("Step: JCGM 100:2008, F.2.2.1. Scatter, day effect, 0.3 %: common practice, no source."),
                     "27.4, 27.5 and 27.4 kg on a scale with f = 1.002 give 27.488 kg.",

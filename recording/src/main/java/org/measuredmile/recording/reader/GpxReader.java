@@ -9,6 +9,7 @@ import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.codehaus.stax2.XMLInputFactory2;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Place;
 
@@ -81,7 +82,7 @@ public final class GpxReader implements RecordingReader {
         // Files in the wild use prefixes that they never declare; names are matched without prefix anyway.
         factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, false);
         // A lazy parser meets faults where text is fetched, and throws what no interface promises.
-        factory.setProperty(WstxInputProperties.P_LAZY_PARSING, false);
+        factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
         factory.setProperty(WstxInputProperties.P_MAX_ELEMENT_DEPTH, DEEPEST);
         factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTES_PER_ELEMENT, 64);
         factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTE_SIZE, 65_536);

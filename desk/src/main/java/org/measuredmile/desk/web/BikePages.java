@@ -2,6 +2,7 @@ package org.measuredmile.desk.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import org.measuredmile.desk.web.view.Bikes;
+import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -20,7 +21,8 @@ class BikePages {
     }
 
     @GetMapping("/bikes/{id}")
-    ResponseEntity<String> bike(HttpServletRequest request, @PathVariable String id) {
+    ResponseEntity<String> bike(HttpServletRequest request, @PathVariable("id") String piece) {
+        String id = Paths.name(piece);
         var entry = desk.archive()
                 .bike(id)
                 .orElseThrow(() -> new NotThere("No bike “" + id + "” is in this archive.", "/", "To the fleet"));

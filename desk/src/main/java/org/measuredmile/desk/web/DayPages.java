@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.measuredmile.archive.Act;
 import org.measuredmile.archive.StoredDay;
 import org.measuredmile.desk.web.edit.Correction;
@@ -22,6 +23,7 @@ import org.measuredmile.desk.web.view.DaysView;
 import org.measuredmile.desk.web.view.Formed;
 import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
+import org.measuredmile.desk.web.view.Reductions;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.DayReduction;
@@ -88,7 +90,7 @@ class DayPages {
     @GetMapping("/days/{id}")
     ResponseEntity<String> day(
             HttpServletRequest request, @PathVariable String id, @RequestParam(defaultValue = "0") long since) {
-        return show(request, id, since, Typed.NOTHING);
+        return show(request, Paths.name(id), since, Typed.NOTHING);
     }
 
     private ResponseEntity<String> show(HttpServletRequest request, String id, long since, Typed typed) {
@@ -157,25 +159,26 @@ class DayPages {
     ResponseEntity<String> proposals(
             HttpServletRequest request,
             @PathVariable String id,
+            @RequestParam(defaultValue = "") String trial,
             @RequestParam(defaultValue = "") String who,
             @RequestParam(name = "run", required = false) List<String> runs) {
         var stored = stored(id);
         var reduced = reduced(id);
         var faults = new LinkedHashMap<String, String>();
         if (!CrewCode.isOne(who.strip())) {
-            faults.put("who.proposals", "Who confirms? A crew code such as T1.");
+            faults.put("who." + trial, "Who confirms? A crew code such as T1.");
         }
         if (runs == null || runs.isEmpty()) {
-            faults.put("proposals", "Tick the runs that were ridden.");
+            faults.put("proposals." + trial, "Tick the runs that were ridden.");
         }
         if (!faults.isEmpty() || runs == null) {
-            return show(request, id, 0, Typed.of(Map.of("who.proposals", who)).wrong(faults));
+            return show(request, id, 0, Typed.of(Map.of("who." + trial, who)).wrong(faults));
         }
         var chosen = new LinkedHashMap<RunResult, String>();
-        reduced.outcomes()
-                .forEach((trial, outcome) -> outcome.runs().stream()
+        Stream.ofNullable(reduced.outcomes().get(trial))
+                .flatMap(outcome -> outcome.runs().stream())
                         .filter(run -> run.state() == Run.State.PROPOSED && runs.contains(run.run()))
-                        .forEach(run -> chosen.put(run, trial)));
+                        .forEach(run -> chosen.put(run, trial));
         desk.archive()
                 .revise(
                         id,
@@ -196,8 +199,7 @@ class DayPages {
     }
 
     private DayReduction.Result.Reduced reduced(String id) {
-        return desk.archive()
-                .reduced(id)
+        return Reductions.of(desk.archive(), id)
                 .orElseThrow(() -> new NotThere(
                         "The files of “" + id + "” need a correction before this can be done.",
                         Paths.day(id),

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import org.measuredmile.desk.web.view.HistoryView;
+import org.measuredmile.desk.web.view.Reductions;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -32,7 +33,7 @@ class HistoryPages {
     private ZoneId zone() {
         return desk.archive().days().stream()
                 .findFirst()
-                .flatMap(day -> desk.archive().reduced(day.id()))
+                .flatMap(day -> Reductions.of(desk.archive(), day.id()))
                 .map(reduced -> reduced.day().timeZone())
                 .orElse(ZoneOffset.UTC);
     }

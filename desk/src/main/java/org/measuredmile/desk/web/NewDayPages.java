@@ -13,6 +13,7 @@ import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.desk.web.view.NewDayView;
 import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
+import org.measuredmile.desk.web.view.Reductions;
 import org.measuredmile.desk.web.view.RunView;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
@@ -40,7 +41,7 @@ class NewDayPages {
     ResponseEntity<String> form(HttpServletRequest request, @RequestParam(defaultValue = "") String bike) {
         ZoneId zone = desk.archive().days().stream()
                 .findFirst()
-                .flatMap(day -> desk.archive().reduced(day.id()))
+                .flatMap(day -> Reductions.of(desk.archive(), day.id()))
                 .map(reduced -> reduced.day().timeZone())
                 .orElseGet(ZoneId::systemDefault);
         var typed = Typed.of(Map.of(
@@ -86,7 +87,7 @@ class NewDayPages {
         for (var entry : desk.archive().bikes()) {
             entry.days().stream()
                     .findFirst()
-                    .flatMap(day -> desk.archive().reduced(day))
+                    .flatMap(day -> Reductions.of(desk.archive(), day))
                     .ifPresent(reduced -> known.put(entry.id(), reduced.bike()));
         }
         return known;

@@ -13,6 +13,7 @@ import org.measuredmile.desk.web.edit.Runs;
 import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
+import org.measuredmile.desk.web.view.Reductions;
 import org.measuredmile.desk.web.view.Sheets;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.trial.DayReduction;
@@ -80,17 +81,12 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
-        var form =
-                new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
-        String id = Runs.nextId(reduced);
+        var form = new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
+        String id = Runs.nextId(reduced, trial);
         return switch (form.read(id, clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case RunForm.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
             case RunForm.Read.Kept kept -> {
-                revise(
-                        day,
-                        reduced,
-                        Runs.adding(reduced.day(), kept),
-                        new Act(typed.get("who"), "run " + id + " kept"));
+                revise(day, reduced, Runs.adding(reduced.day(), kept), new Act(typed.get("who"), "run " + id + " kept"));
                 yield DayPages.remembering(typed.get("who"), Paths.trial(day, trial) + next(id, typed) + "#kept");
             }
         };
@@ -115,8 +111,7 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
-        var form = new DayReadings(
-                trial(trial), reduced.day(), pages.visitor(request).system(), typed);
+        var form = new DayReadings(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         return switch (form.read(clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case DayReadings.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
             case DayReadings.Read.Kept(var readings) -> {
@@ -135,7 +130,11 @@ class ReadingsPages {
             @PathVariable String trial,
             @RequestParam Map<String, String> sent) {
         var sheets = new Sheets(
-                new Printing(pages.visitor(request).system()), day, reduced(day), trial(trial), Typed.of(sent));
+                new Printing(pages.visitor(request).system()),
+                day,
+                reduced(day),
+                trial(trial),
+                Typed.of(sent));
         return pages.part("told", sheets.told());
     }
 
@@ -151,8 +150,7 @@ class ReadingsPages {
     }
 
     private DayReduction.Result.Reduced reduced(String day) {
-        return desk.archive()
-                .reduced(day)
+        return Reductions.of(desk.archive(), day)
                 .orElseThrow(() ->
                         new NotThere("No test day “" + day + "” with usable files is here.", "/days", "To the days"));
     }

@@ -11,6 +11,7 @@ import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.desk.web.view.Formed;
 import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
+import org.measuredmile.desk.web.view.Reductions;
 import org.measuredmile.desk.web.view.RunPage;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.DayReduction;
@@ -35,7 +36,7 @@ class RunPages {
 
     @GetMapping("/days/{day}/runs/{run}")
     ResponseEntity<String> run(HttpServletRequest request, @PathVariable String day, @PathVariable String run) {
-        return show(request, day, run, Typed.NOTHING);
+        return show(request, Paths.name(day), Paths.name(run), Typed.NOTHING);
     }
 
     private ResponseEntity<String> show(HttpServletRequest request, String day, String run, Typed typed) {
@@ -50,9 +51,11 @@ class RunPages {
     @PostMapping("/days/{day}/runs/{run}")
     ResponseEntity<String> decide(
             HttpServletRequest request,
-            @PathVariable String day,
-            @PathVariable String run,
+            @PathVariable("day") String dayPiece,
+            @PathVariable("run") String runPiece,
             @RequestParam Map<String, String> sent) {
+        String day = Paths.name(dayPiece);
+        String run = Paths.name(runPiece);
         var reduced = reduced(day);
         var found = found(reduced, day, run);
         var typed = Typed.of(sent);
@@ -90,8 +93,7 @@ class RunPages {
     }
 
     private DayReduction.Result.Reduced reduced(String day) {
-        return desk.archive()
-                .reduced(day)
+        return Reductions.of(desk.archive(), day)
                 .orElseThrow(() ->
                         new NotThere("No test day “" + day + "” with usable files is here.", "/days", "To the days"));
     }

@@ -8,16 +8,18 @@ import org.measuredmile.quantity.Rounding;
 
 /// The chance of each rank as a comb: a tooth a rank, with its number from 10 % on.
 ///
-/// Shape: `chances` by rank, the first rank first, each from 0 to 1.
+/// Shape: `chances` by rank, the first rank first, each from 0 to 1; `full` is the chance that fills a row.
 public final class RankComb {
     private static final double FLOOR_Y = 33;
     private static final double TALLEST = 21;
 
     private final double[] chances;
+    private final double full;
     private final double pitch;
 
-    public RankComb(double[] chances) {
+    public RankComb(double[] chances, double full) {
         this.chances = Arrays.copyOf(chances, chances.length);
+        this.full = full;
         this.pitch = Math.max(6, Math.min(18, 216.0 / Math.max(1, chances.length)));
     }
 
@@ -41,7 +43,7 @@ public final class RankComb {
             if (chances[i] < 0.005) {
                 continue;
             }
-            double height = Math.max(1, TALLEST * chances[i]);
+            double height = Math.max(1, TALLEST * Math.min(1, chances[i] / full));
             svg.rect(
                     subject ? "subject-dot" : "bar",
                     new Svg.Box(i * pitch + pitch / 6, FLOOR_Y - height, pitch * 2 / 3, height));

@@ -78,7 +78,7 @@ class ChartsTest {
 
     @Test
     void a_comb_has_a_tooth_for_every_rank_that_has_a_chance() {
-        var comb = new RankComb(new double[] {0.09, 0.72, 0.19, 0.001});
+        var comb = new RankComb(new double[] {0.09, 0.72, 0.19, 0.001}, 0.8);
         var drawing = Drawing.of(comb.row(false));
         drawing.holdsAllMarks();
         assertThat(drawing.count("bar")).isEqualTo(3);

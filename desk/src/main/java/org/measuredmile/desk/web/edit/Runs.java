@@ -22,20 +22,34 @@ import org.measuredmile.trial.RunResult;
 public final class Runs {
     private Runs() {}
 
-    /// The number for the next run, free in the whole day.
-    public static String nextId(DayReduction.Result.Reduced reduced) {
-        return nextId(reduced, reduced.day());
+    /// The id for a trial's next run, free in the whole day: counted on from the trial's last (b-06, b-07), else a
+    /// plain number.
+    public static String nextId(DayReduction.Result.Reduced reduced, String trial) {
+        return nextId(reduced, reduced.day(), trial);
     }
 
-    private static String nextId(DayReduction.Result.Reduced reduced, TestDay day) {
+    private static String nextId(DayReduction.Result.Reduced reduced, TestDay day, String trial) {
         var taken = new TreeSet<String>();
         day.runs().forEach(run -> taken.add(run.id()));
         reduced.outcomes().values().forEach(outcome -> outcome.runs().forEach(run -> taken.add(run.run())));
-        int number = 1;
-        while (taken.contains(Integer.toString(number))) {
+        String last = day.runs().stream()
+                .filter(run -> run.trial().equals(trial))
+                .reduce((before, after) -> after)
+                .map(Run::id)
+                .filter(id -> id.matches("(?s).*\\d{1,6}"))
+                .orElse("0");
+        String stem = last.replaceAll("\\d{1,6}$", "");
+        String digits = last.substring(stem.length());
+        int number = Integer.parseInt(digits) + 1;
+        while (taken.contains(id(stem, number, digits.length()))) {
             number++;
         }
-        return Integer.toString(number);
+        return id(stem, number, digits.length());
+    }
+
+    private static String id(String stem, int number, int width) {
+        String digits = Integer.toString(number);
+        return stem + "0".repeat(Math.max(0, width - digits.length())) + digits;
     }
 
     public static TestDay adding(TestDay day, RunForm.Read.Kept kept) {
@@ -81,7 +95,7 @@ public final class Runs {
                     .toList();
             return DayParts.with(day, runs, day.readings());
         }
-        String id = nextId(reduced, day);
+        String id = nextId(reduced, day, decision.trial());
         var runs = new ArrayList<>(day.runs());
         runs.add(found(reduced, result, id, decision));
         return naming(DayParts.with(day, runs, day.readings()), result, id);

@@ -38,7 +38,7 @@ public final class Bikes {
         this.printing = printing;
         this.entry = entry;
         for (String day : entry.days()) {
-            archive.reduced(day).ifPresent(reduced -> {
+            Reductions.of(archive, day).ifPresent(reduced -> {
                 days.put(day, reduced);
                 origins.put(day, new Origins(printing, day, reduced));
             });
@@ -178,9 +178,18 @@ public final class Bikes {
                 printing.anyDay(figure),
                 strip,
                 Paths.standing(spec.id(), variant),
-                Printing.shortDay(stored.date()),
+                Printing.shortDay(stored.date()) + configuration(stored),
                 !stored.accepted(),
                 Optional.ofNullable(origins.get(stored.day())).map(one -> one.of(figure)));
+    }
+
+    /// In which configuration, where the bike was tested in more than one.
+    private String configuration(StoredFigure stored) {
+        long configurations =
+                figures.stream().map(StoredFigure::configuration).distinct().count();
+        var day = Optional.ofNullable(days.get(stored.day())).map(one -> one.day().configuration());
+        String firmware = day.map(Configuration::firmware).orElse("");
+        return configurations < 2 || firmware.isEmpty() ? "" : ", firmware " + firmware;
     }
 
     /// The latest results of the other bikes in exactly the same variant.

@@ -12,7 +12,7 @@ public record DayView(
         Check check,
         List<Sheet> sheets,
         List<FileRow> files,
-        List<Proposal> proposals,
+        List<Proposals> proposals,
         List<Line> figures,
         List<FindingView> findings,
         List<BikeView.Missing> notRidden,
@@ -42,16 +42,12 @@ public record DayView(
             List<FindingView> findings,
             boolean isNew) {}
 
+    /// The runs of one trial that were found.
+    public record Proposals(String trial, String title, List<Proposal> runs) {}
+
     /// A run that was found and waits for a person.
     public record Proposal(
-            String run,
-            String href,
-            String trial,
-            String how,
-            String where,
-            String values,
-            boolean counts,
-            String why) {}
+            String run, String href, String how, String where, String values, boolean counts, String why) {}
 
     /// A figure of the day.
     public record Line(String title, String condition, ValueView anyDay, String thisDay, String counted) {}

@@ -36,7 +36,7 @@ public final class Days {
         this.printing = printing;
         this.entry = archive.entry(id).orElseThrow();
         this.stored = archive.day(id).orElseThrow();
-        this.reduced = archive.reduced(id);
+        this.reduced = Reductions.of(archive, id);
         this.history = archive.history(Revision.Subject.DAY, id);
         this.since = since;
     }
@@ -168,17 +168,22 @@ public final class Days {
                 run.state() == Run.State.PROPOSED ? "open" : css);
     }
 
-    private List<DayView.Proposal> proposals(DayReduction.Result.Reduced one) {
-        var proposals = new ArrayList<DayView.Proposal>();
-        one.outcomes()
-                .forEach((trial, outcome) -> outcome.runs().stream()
-                        .filter(run -> run.state() == Run.State.PROPOSED)
-                        .forEach(run -> proposals.add(proposal(trial, run))));
+    private List<DayView.Proposals> proposals(DayReduction.Result.Reduced one) {
+        var proposals = new ArrayList<DayView.Proposals>();
+        one.outcomes().forEach((id, outcome) -> {
+            var trial = Trials.find(id).orElseThrow().declaration();
+            var found = outcome.runs().stream()
+                    .filter(run -> run.state() == Run.State.PROPOSED)
+                    .map(run -> proposal(trial, run))
+                    .toList();
+            if (!found.isEmpty()) {
+                proposals.add(new DayView.Proposals(id, trial.title(), found));
+            }
+        });
         return proposals;
     }
 
-    private DayView.Proposal proposal(String trialId, RunResult run) {
-        var trial = Trials.find(trialId).orElseThrow().declaration();
+    private DayView.Proposal proposal(Declaration trial, RunResult run) {
         String where = run.stretch()
                 .map(stretch -> stretch.recording() + ", "
                         + String.format(Locale.ROOT, "%.1f to %.1f\u00a0s", stretch.fromS(), stretch.toS()))
@@ -192,12 +197,11 @@ public final class Days {
         return new DayView.Proposal(
                 run.run(),
                 Paths.run(entry.id(), run.run()),
-                trial.title(),
                 Printing.words(trial, run.variant()),
                 where,
                 values,
-                run.counted(),
-                RunWords.reason(run.reason()));
+                run.counted() || run.reason().startsWith("found beside"),
+                Printing.capital(RunWords.reason(run.reason())));
     }
 
     private List<DayView.Line> figures(DayReduction.Result.Reduced one) {

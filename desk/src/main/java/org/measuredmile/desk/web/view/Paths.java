@@ -10,19 +10,19 @@ public final class Paths {
     private Paths() {}
 
     public static String bike(String id) {
-        return "/bikes/" + piece(id);
+        return "/bikes/" + segment(id);
     }
 
     public static String day(String id) {
-        return "/days/" + piece(id);
+        return "/days/" + segment(id);
     }
 
     public static String run(String day, String run) {
-        return day(day) + "/runs/" + piece(run);
+        return day(day) + "/runs/" + segment(run);
     }
 
     public static String trial(String day, String trial) {
-        return day(day) + "/trials/" + piece(trial);
+        return day(day) + "/trials/" + segment(trial);
     }
 
     public static String content(String sha256, String name) {
@@ -42,6 +42,25 @@ public final class Paths {
             before = '&';
         }
         return path.toString();
+    }
+
+    /// A name as one piece of a path: signs that would end the piece, or that servers refuse in it, are written with a
+    /// tilde.
+    private static String segment(String name) {
+        return piece(name.replace("~", "~0")
+                .replace("/", "~1")
+                .replace(";", "~2")
+                .replace("\\", "~3")
+                .replace("%", "~4"));
+    }
+
+    /// The name that a piece of a path stands for.
+    public static String name(String segment) {
+        return segment.replace("~4", "%")
+                .replace("~3", "\\")
+                .replace("~2", ";")
+                .replace("~1", "/")
+                .replace("~0", "~");
     }
 
     private static String piece(String text) {

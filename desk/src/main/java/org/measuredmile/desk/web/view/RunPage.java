@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
@@ -148,16 +149,20 @@ public final class RunPage {
     }
 
     private List<Finding> findings() {
-        String own = "run " + run.run() + " ";
-        return outcome.findings().stream()
-                .filter(finding -> finding.message().contains(own) || liesInStretch(finding))
-                .toList();
+        return outcome.findings().stream().filter(this::isAboutThis).toList();
     }
 
-    private boolean liesInStretch(Finding finding) {
-        return run.stretch()
+    /// Whether a finding names this run, or its recording without naming any run or time in it.
+    private boolean isAboutThis(Finding finding) {
+        if (finding.message().matches("(?s).*\\b[Rr]un " + Pattern.quote(run.run()) + "(?![\\w-]).*")) {
+            return true;
+        }
+        boolean isOfRecording = run.stretch()
                 .filter(stretch -> finding.place().source().equals(stretch.recording()))
                 .isPresent();
+        return isOfRecording
+                && !finding.place().where().endsWith(" s")
+                && !finding.message().matches("(?s)[Rr]un .*");
     }
 
     private DayView.Tick fellow(RunResult one) {

@@ -49,7 +49,7 @@ public final class Sheets {
                 reduced.bike().title(),
                 Paths.day(dayId),
                 Paths.trial(dayId, trial.id()),
-                Runs.nextId(reduced),
+                Runs.nextId(reduced, trial.id()),
                 trial.variants().stream().map(this::choice).toList(),
                 trial.runs().bothDirections(),
                 way(outcome),

@@ -18,6 +18,7 @@ import org.measuredmile.comparison.standing.VariantChoice;
 import org.measuredmile.desk.Entrants;
 import org.measuredmile.publication.chart.RankComb;
 import org.measuredmile.publication.chart.StandingTile;
+import org.measuredmile.quantity.QuantityPrinter;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Better;
@@ -50,16 +51,16 @@ public final class Standings {
     /// The standing of a variant, as far as it is stated, among the population of an expression.
     public Asked ask(Variant wanted, String among) {
         var faults = new ArrayList<String>();
-        Population population = switch (Population.parse(among)) {
-            case Population.Read.Stated(Population stated) -> stated;
-            case Population.Read.Unclear(List<Finding> unclear) -> {
-                unclear.forEach(one -> faults.add(one.line()));
-                yield Population.EVERY_BIKE;
-            }
-        };
+        Population population =
+                switch (Population.parse(among)) {
+                    case Population.Read.Stated(Population stated) -> stated;
+                    case Population.Read.Unclear(List<Finding> unclear) -> {
+                        unclear.forEach(one -> faults.add(one.line()));
+                        yield Population.EVERY_BIKE;
+                    }
+                };
         var entrants = Entrants.of(archive, spec, population.ledger());
-        var present =
-                entrants.stream().map(Entrant::variant).distinct().sorted().toList();
+        var present = entrants.stream().map(Entrant::variant).distinct().sorted().toList();
         Variant variant = chosen(wanted, present);
         return new Asked(Standing.of(spec, variant, population, entrants), present, faults);
     }
@@ -80,15 +81,8 @@ public final class Standings {
         Optional<StandingTile> tile = rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new StandingTile(
-                        scale,
-                        spec.better(),
-                        TILE,
-                        rows.stream().map(Standings::place).toList()));
-        int groups = rows.stream()
-                .flatMap(row -> row.groups().stream())
-                .mapToInt(Integer::intValue)
-                .max()
-                .orElse(0);
+                        scale, spec.better(), TILE, rows.stream().map(Standings::place).toList()));
+        int columns = GroupColumns.of(rows).count();
         boolean hasCombs = !rows.isEmpty() && rows.size() <= MOST_TEETH;
         return new StandingsView(
                 Printing.capital(spec.title()),
@@ -109,16 +103,25 @@ public final class Standings {
                 categories(),
                 tile.map(StandingTile::head).orElse(""),
                 tile.map(StandingTile::foot).orElse(""),
-                hasCombs ? new RankComb(new double[rows.size()]).head() : "",
-                hasCombs,
-                Math.min(groups, 6),
-                rows(rows, tile, new Columns(groups, hasCombs)),
+                hasCombs ? new RankComb(new double[rows.size()], 1).head() : "",
+                hasCombs ? QuantityPrinter.chance(tallest(rows)) : "",
+                columns,
+                rows(rows, tile, new Columns(GroupColumns.of(rows), columns, hasCombs ? tallest(rows) : 0)),
                 leftOut(standing),
                 asked.faults(),
                 csvHref);
     }
 
-    private record Columns(int groups, boolean hasCombs) {}
+    /// How the columns beside the tiles are filled; `tallest` is 0 where there are no combs.
+    private record Columns(GroupColumns groups, int count, double tallest) {}
+
+    private static double tallest(List<StandingRow> rows) {
+        return rows.stream()
+                .flatMap(row -> row.rankProbabilities().stream())
+                .mapToDouble(Double::doubleValue)
+                .max()
+                .orElse(1);
+    }
 
     private String direction() {
         return switch (spec.better()) {
@@ -163,8 +166,8 @@ public final class Standings {
                     Printing.shortDay(entrant.date()),
                     printing.value(entrant.value(), entrant.anyDay(), spec.kind()),
                     tile.map(one -> one.row(place(row), kind)).orElse(""),
-                    groups(rows, i, columns.groups()),
-                    columns.hasCombs() ? comb(row) : "",
+                    columns.groups().marks(i),
+                    columns.tallest() > 0 ? comb(row, columns.tallest()) : "",
                     row.rankLow() == row.rankHigh()
                             ? Integer.toString(row.rankLow())
                             : row.rankLow() + " to " + row.rankHigh(),
@@ -179,27 +182,10 @@ public final class Standings {
         return first.isEmpty() ? second : first + ", " + second;
     }
 
-    private static String comb(StandingRow row) {
-        double[] chances = row.rankProbabilities().stream()
-                .mapToDouble(Double::doubleValue)
-                .toArray();
-        return new RankComb(chances).row(false);
-    }
-
-    private static List<StandingsView.GroupMark> groups(List<StandingRow> rows, int i, int groups) {
-        var marks = new ArrayList<StandingsView.GroupMark>();
-        for (int group = 1; group <= Math.min(groups, 6); group++) {
-            boolean here = rows.get(i).groups().contains(group);
-            boolean before = i > 0 && rows.get(i - 1).groups().contains(group);
-            boolean after = i + 1 < rows.size() && rows.get(i + 1).groups().contains(group);
-            marks.add(
-                    !here
-                            ? StandingsView.GroupMark.NONE
-                            : !before
-                                    ? StandingsView.GroupMark.BEGINS
-                                    : after ? StandingsView.GroupMark.GOES_ON : StandingsView.GroupMark.ENDS);
-        }
-        return marks;
+    private static String comb(StandingRow row, double tallest) {
+        double[] chances =
+                row.rankProbabilities().stream().mapToDouble(Double::doubleValue).toArray();
+        return new RankComb(chances, tallest).row(false);
     }
 
     /// What is left out, gathered by reason; results in another variant are no news.

@@ -1,0 +1,64 @@
+package org.measuredmile.desk.web;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/// A real browser, where this machine has one.
+final class Browser implements AutoCloseable {
+    private static final List<String> NAMES =
+            List.of("chromium", "chromium-browser", "google-chrome", "google-chrome-stable");
+
+    private final Playwright playwright;
+    private final com.microsoft.playwright.Browser browser;
+
+    private Browser(Path program) {
+        playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        browser = playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(program)
+                        .setArgs(List.of("--no-sandbox", "--disable-gpu")));
+    }
+
+    /// The browser that CHROMIUM names, else the first on the path.
+    static Optional<Browser> find() {
+        String named = System.getenv("CHROMIUM");
+        Stream<Path> stated = named == null || named.isBlank() ? Stream.empty() : Stream.of(Path.of(named));
+        String path = Optional.ofNullable(System.getenv("PATH")).orElse("");
+        Stream<Path> known = Arrays.stream(path.split(File.pathSeparator))
+                .flatMap(folder -> NAMES.stream().map(name -> Path.of(folder, name)));
+        return Stream.concat(stated, known)
+                .filter(Files::isExecutable)
+                .findFirst()
+                .map(Browser::new);
+    }
+
+    /// A page of a width, in light or dark, with nothing remembered.
+    Page page(int width, ColorScheme scheme, boolean withScript) {
+        BrowserContext context = browser.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(width, 900)
+                .setColorScheme(scheme)
+                .setJavaScriptEnabled(withScript)
+                .setLocale("en-GB"));
+        context.setDefaultTimeout(15_000);
+        return context.newPage();
+    }
+
+    @Override
+    public void close() {
+        browser.close();
+        playwright.close();
+    }
+}

@@ -29,7 +29,7 @@ public final class RunMean {
     private final Declaration declaration;
     private final FigureSpec spec;
     private final Variant variant;
-    private final Scatter scatter;
+    private Scatter scatter;
     private final List<FigureRun> runs = new ArrayList<>();
     private final List<String> directions = new ArrayList<>();
     private final List<Contribution> common = new ArrayList<>();
@@ -121,6 +121,18 @@ public final class RunMean {
 
     public RunMean assumed(String what) {
         assumed.add(what);
+        return this;
+    }
+
+    /// That this variant answers so many times as strongly as the usual one to whatever scatters between runs
+    /// and between days.
+    public RunMean answering(double times) {
+        scatter = new Scatter(
+                scatter.betweenRuns() * times,
+                scatter.runDegreesOfFreedom(),
+                scatter.betweenDays() * times,
+                scatter.dayDegreesOfFreedom(),
+                scatter.relative());
         return this;
     }
 

@@ -7,6 +7,8 @@ public final class SimulatedTrials {
     public static final List<SimulatedTrial> ALL = List.of(
             new SimulatedBraking("tape"),
             new SimulatedBraking("trace"),
+            new SimulatedStart("trace"),
+            new SimulatedStart("hand"),
             new SimulatedWeighIn(),
             new SimulatedLevels(true),
             new SimulatedLevels(false));

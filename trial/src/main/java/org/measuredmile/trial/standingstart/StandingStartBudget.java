@@ -11,8 +11,7 @@ import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 
 /// What the runs of a day share and what therefore does not average out, and what timing each of them adds.
 ///
-/// Shape: a group is the counted runs of one drive to one speed. Sensitivities follow from an acceleration
-/// that falls evenly with speed from a_0 after the build-up to a_θ at the speed θ.
+/// Shape: a group is the counted runs of one drive to one speed. Sensitivities follow from its [SpeedCurve].
 /// Unit: contributions in the SI unit of the figure.
 final class StandingStartBudget {
     private final TrialInput input;
@@ -31,9 +30,7 @@ final class StandingStartBudget {
         }
 
         private List<Counted> traced() {
-            return counted.stream()
-                    .filter(one -> one.part().trace().isPresent())
-                    .toList();
+            return counted.stream().filter(one -> one.part().trace().isPresent()).toList();
         }
 
         private double tracedShare() {
@@ -41,25 +38,51 @@ final class StandingStartBudget {
         }
 
         double mean() {
-            return counted.stream()
-                    .mapToDouble(one -> one.part().value())
+            return counted.stream().mapToDouble(one -> one.part().value()).average().orElse(0);
+        }
+
+        /// Acceleration against speed, as the traces have it; as starts usually have it where a watch was used.
+        SpeedCurve curve() {
+            var traced = traced();
+            var speeds = new ArrayList<Double>();
+            var slopes = new ArrayList<Double>();
+            double meanMps2 = target.speedMps() / Math.max(0.5, mean());
+            speeds.add(0.0);
+            slopes.add(traced.stream()
+                    .mapToDouble(one -> fit(one).curve().accelerationMps2())
                     .average()
-                    .orElse(0);
+                    .orElse(StandingStartRules.AT_REST_SHARE * meanMps2));
+            for (var on : Target.values()) {
+                var slope = traced.stream()
+                        .flatMap(one -> one.run().traced().orElseThrow().reached(on).stream())
+                        .mapToDouble(yes -> yes.crossing().slopeMps2())
+                        .average();
+                if (on.compareTo(target) <= 0 && slope.isPresent()) {
+                    speeds.add(on.speedMps());
+                    slopes.add(slope.getAsDouble());
+                }
+            }
+            if (speeds.size() == 1) {
+                speeds.add(target.speedMps());
+                slopes.add(target.slopeShare() * meanMps2);
+            }
+            return new SpeedCurve(
+                    speeds.stream().mapToDouble(Double::doubleValue).toArray(),
+                    slopes.stream().mapToDouble(Double::doubleValue).toArray());
+        }
+
+        /// The share of the time to the speed that is left when half the build-up is taken off.
+        double underFullThrust() {
+            return traced().stream()
+                    .map(one -> one.part().trace().orElseThrow())
+                    .mapToDouble(yes -> yes.rampTimeS() / yes.timeS())
+                    .average()
+                    .orElse(1);
         }
 
         private double slopeAtTarget() {
-            return traced().stream()
-                    .mapToDouble(
-                            one -> one.part().trace().orElseThrow().crossing().slopeMps2())
-                    .average()
-                    .orElse(0);
-        }
-
-        private double slopeAtStart() {
-            return traced().stream()
-                    .mapToDouble(one -> fit(one).curve().accelerationMps2())
-                    .average()
-                    .orElse(0);
+            double[] all = curve().accelerationsMps2();
+            return Math.max(StandingStartRules.LEAST_SLOPE_MPS2, all[all.length - 1]);
         }
     }
 
@@ -69,37 +92,30 @@ final class StandingStartBudget {
 
     /// For a time from the first movement.
     List<Contribution> ofTime(Group group) {
-        var all = common(group, 1);
+        var all = common(group, 1, StandingStartRules.FILTER_S);
         addPriors(all, group, StartFit.Fitted::motion);
-        all.addAll(scale(group, group.target().speedMps() / Math.max(0.1, slope(group))));
+        all.addAll(scale(group, group.target().speedMps() / group.slopeAtTarget()));
         return all;
     }
 
     /// For a time from the ramp.
     List<Contribution> ofRampTime(Group group) {
-        var all = common(group, 1);
+        var all = common(group, 1, StandingStartRules.RAMP_FILTER_S);
         addPriors(all, group, StartFit.Fitted::ramp);
-        all.addAll(scale(group, group.target().speedMps() / Math.max(0.1, slope(group))));
+        all.addAll(scale(group, group.target().speedMps() / group.slopeAtTarget()));
         return all;
     }
 
     /// For a distance: what moves the time of the crossing moves it at the speed itself.
     List<Contribution> ofDistance(Group group) {
         double v = group.target().speedMps();
-        var all = common(group, v);
-        all.addAll(scale(group, group.mean() - v * v / Math.max(0.1, slope(group))));
+        var all = common(group, v, StandingStartRules.DISTANCE_FILTER_S);
+        all.addAll(scale(group, group.mean() - v * v / group.slopeAtTarget()));
         return all;
     }
 
-    /// Between the acceleration at the speed and the mean one where only a watch was used.
-    private static double slope(Group group) {
-        return group.traced().isEmpty()
-                ? group.target().speedMps() / Math.max(0.5, group.mean()) / 2
-                : group.slopeAtTarget();
-    }
-
     /// `perSecond` is how much the figure changes for a second more at the crossing.
-    private List<Contribution> common(Group group, double perSecond) {
+    private List<Contribution> common(Group group, double perSecond, double filterS) {
         var all = new ArrayList<Contribution>();
         double squares = 0;
         for (var one : group.counted()) {
@@ -109,12 +125,7 @@ final class StandingStartBudget {
                 "timing of single runs", Math.sqrt(squares) / group.counted().size()));
         double byTrace = group.tracedShare();
         // A delay moves both ends of a time alike and leaves a distance as it is.
-        all.add(Contribution.typeB(
-                "receiver's filter (assumed)",
-                byTrace
-                        * (perSecond == 1
-                                ? StandingStartRules.FILTER_S
-                                : perSecond * StandingStartRules.FILTER_S / 3)));
+        all.add(Contribution.typeB("receiver's filter (assumed)", byTrace * perSecond * filterS));
         all.add(Contribution.typeB(
                 "reaction to start and speed, alike in all runs",
                 (1 - byTrace) * perSecond * StandingStartRules.HAND_COMMON_S));
@@ -146,7 +157,8 @@ final class StandingStartBudget {
         var traced = group.traced();
         if (traced.isEmpty()) {
             return List.of(Contribution.typeB(
-                    "scale of the display (not calibrated)", Math.abs(sensitivity) * StandingStartRules.WHEEL_SCALE));
+                    "scale of the display (not calibrated)",
+                    Math.abs(sensitivity) * StandingStartRules.WHEEL_SCALE));
         }
         var start = traced.getFirst().run().traced().orElseThrow();
         var instrument = input.instrumentOf(start.recording());
@@ -160,40 +172,39 @@ final class StandingStartBudget {
             return Contribution.typeB(id, sensitivity * calibration.get().standardUncertainty())
                     .sharedAs(id);
         }
-        double relative =
-                kind == SpeedSource.Kind.WHEEL ? StandingStartRules.WHEEL_SCALE : StandingStartRules.RECEIVER_SCALE;
+        double relative = kind == SpeedSource.Kind.WHEEL
+                ? StandingStartRules.WHEEL_SCALE
+                : StandingStartRules.RECEIVER_SCALE;
         return Contribution.typeB("scale of the " + kind.title() + " (not calibrated)", sensitivity * relative);
     }
 
-    /// Slope and wind change the acceleration. Both ways their first-order effect cancels and the second
-    /// stays.
+    /// Slope and wind change the acceleration. Both ways their first-order effect cancels; the second stays,
+    /// in which the two stand together: the square of a normal error scatters by √3 of its variance.
     private List<Contribution> road(Group group, double perSecond) {
-        double v = group.target().speedMps();
-        double atTarget = Math.max(StandingStartRules.LEAST_SLOPE_MPS2, slope(group));
-        double atStart = Math.max(atTarget, group.traced().isEmpty() ? 2 * v / group.mean() : group.slopeAtStart());
-        var all = new ArrayList<Contribution>();
         double slope = StandingStartRules.GRAVITY_MPS2 * StandingStartRules.LEVEL_SLOPE;
-        all.add(Contribution.typeB(
-                "slope of the road (taken for level)",
-                perSecond * effect(group.bothWays(), slope, v, atStart, atTarget)));
         var wind = input.readings().ofDay("wind-speed");
-        double alongMps =
-                wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE).orElse(StandingStartRules.UNKNOWN_WIND_MPS);
-        double push = StandingStartRules.DRAG_PER_M * alongMps * v;
-        all.add(Contribution.typeB(
-                wind.isPresent() ? "wind along the road" : "wind (not written down)",
-                perSecond * effect(group.bothWays(), push, v, atStart, atTarget) / 2));
+        double alongMps = wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE)
+                .orElse(StandingStartRules.UNKNOWN_WIND_MPS);
+        double windPerM = StandingStartRules.DRAG_PER_M * alongMps;
+        String windWords = wind.isPresent() ? "wind along the road" : "wind (not written down)";
+        double toMps = group.target().speedMps();
+        var all = new ArrayList<Contribution>();
+        if (group.bothWays()) {
+            double leftS = group.curve().secondOrderS(toMps, v -> StrictMath.hypot(slope, windPerM * v));
+            all.add(Contribution.typeB(
+                    "slope of the road (taken for level) and " + windWords + ", as far as both ways leave them",
+                    perSecond * Math.sqrt(3) * leftS));
+        } else {
+            all.add(Contribution.typeB(
+                    "slope of the road (taken for level)",
+                    perSecond * group.curve().firstOrderS(toMps, _ -> slope)));
+            all.add(Contribution.typeB(
+                    windWords, perSecond * group.curve().firstOrderS(toMps, v -> windPerM * v)));
+        }
         if (input.readings().ofDay("state-of-charge").isEmpty()) {
             all.add(Contribution.typeB(
                     "state of charge (not written down)", group.mean() * StandingStartRules.UNKNOWN_CHARGE));
         }
         return all;
-    }
-
-    /// The change of a time for a change of acceleration: ∫ dv/a² at first order, and half of what both ways
-    /// leave at second.
-    private static double effect(boolean bothWays, double change, double v, double atStart, double atTarget) {
-        double first = change * v / (atStart * atTarget);
-        return bothWays ? first * change * (1 / atTarget + 1 / atStart) / 2 : first;
     }
 }

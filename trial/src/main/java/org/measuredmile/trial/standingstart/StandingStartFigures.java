@@ -72,9 +72,7 @@ final class StandingStartFigures {
             boolean counts = run.screened().isEmpty() && part.isPresent();
             boolean isWanted = counts || target.compareTo(run.aim()) <= 0;
             if (isWanted) {
-                mean.run(
-                        part(run, part.map(StartRun.Part::value), counts, reason(run, target)),
-                        run.run().direction());
+                mean.run(part(run, part.map(StartRun.Part::value), counts, reason(run, target)), run.run().direction());
             }
             if (counts) {
                 counted.add(new Counted(run, part.orElseThrow()));
@@ -82,11 +80,22 @@ final class StandingStartFigures {
         }
         if (!counted.isEmpty()) {
             var group = new Group(target, counted, isBothWays(counted));
+            mean.answering(answers(name, group));
             shared.of(group).forEach(mean::common);
             assume(mean, group);
             partly(runs, target, counted.size()).ifPresent(mean::finding);
             figures.add(mean.figure());
         }
+    }
+
+    /// How strongly a figure answers to more or less thrust. The build-up takes its time whatever the thrust.
+    private static double answers(String name, Group group) {
+        double toMps = group.target().speedMps();
+        return switch (name) {
+            case "distance-to" -> group.curve().distanceAnswers(toMps);
+            case "time-to" -> group.curve().timeAnswers(toMps) * group.underFullThrust();
+            default -> group.curve().timeAnswers(toMps);
+        };
     }
 
     private static String reason(StartRun run, Target target) {
@@ -95,11 +104,7 @@ final class StandingStartFigures {
     }
 
     private static boolean isBothWays(List<Counted> counted) {
-        return counted.stream()
-                        .map(one -> one.run().run().direction())
-                        .distinct()
-                        .count()
-                == 2;
+        return counted.stream().map(one -> one.run().run().direction()).distinct().count() == 2;
     }
 
     private Optional<Figure> power(
@@ -125,16 +130,15 @@ final class StandingStartFigures {
         if (powers.isEmpty() || masses.isEmpty()) {
             return Optional.empty();
         }
-        double watts =
-                powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
-        double speed = powers.stream()
-                .mapToDouble(StartPower.Power::speedMps)
-                .average()
-                .orElseThrow();
-        double squares =
-                powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
+        double watts = powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
+        double speed =
+                powers.stream().mapToDouble(StartPower.Power::speedMps).average().orElseThrow();
+        double squares = powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
+        double beginning =
+                powers.stream().mapToDouble(StartPower.Power::sharedSd).average().orElseThrow();
         var shared = masses.get().shared(watts, speed);
         mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / powers.size()))
+                .common(Contribution.typeB("first movement (build-up and filter assumed)", beginning))
                 .common(Contribution.typeB("mass of bike and rider", shared.byMass()))
                 .common(Contribution.typeB("turning of the wheels (assumed)", shared.byWheels()))
                 .common(Contribution.typeB("road load (assumed)", shared.byRoadLoad()))
@@ -177,8 +181,7 @@ final class StandingStartFigures {
         boolean byHand =
                 group.counted().stream().anyMatch(one -> one.part().trace().isEmpty());
         if (byHand) {
-            mean.assumed("a watch stopped within 0.05 s and a display late by no more than 0.2 s (standard "
-                    + "uncertainties)");
+            mean.assumed("a watch good to 0.05 s and a display late by no more than 0.2 s (standard uncertainties)");
         }
         if (group.counted().stream().anyMatch(one -> one.part().trace().isPresent())) {
             mean.assumed("thrust builds up in 0.40 ± 0.12 s, where the samples do not say better");

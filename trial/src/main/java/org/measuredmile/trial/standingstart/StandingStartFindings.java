@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Run;
-import org.measuredmile.trial.TrialInput;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
+import org.measuredmile.trial.TrialInput;
 
 /// What is worth saying of a day of starts beside its figures. Nothing here changes a figure or drops a
 /// run.
@@ -34,8 +34,7 @@ final class StandingStartFindings {
                     "windy",
                     Place.NOWHERE,
                     "wind " + StandingStartWords.mps(wind.get().si()) + ", at most "
-                            + StandingStartWords.mps(StandingStartRules.MOST_WIND_MPS) + " wanted; the interval is "
-                            + "wider",
+                            + StandingStartWords.mps(StandingStartRules.MOST_WIND_MPS) + " wanted; it widens the interval",
                     "ride on a calmer day"));
         }
         if (input.readings().ofDay("state-of-charge").isEmpty()) {

@@ -2,7 +2,6 @@ package org.measuredmile.trial.standingstart;
 
 import java.util.Optional;
 import org.measuredmile.quantity.Unit;
-import org.measuredmile.recording.motion.SpeedSource;
 
 /// The numbers of the trial's version 1, each with where it comes from. Where nothing is said they are
 /// the house's own, no published source.
@@ -31,19 +30,25 @@ final class StandingStartRules {
     static final double RUN_ENDS_MPS = 1.0;
     /// Longest step between samples, in sample times.
     static final double GAP_STEPS = 1.6;
-    /// Above, the model does not describe the start.
+    /// Above, the model does not describe the start; above the second, its covariance is widened.
     static final double MOST_CHI_SQUARE = 2.5;
+    static final double WIDENING_CHI_SQUARE = 1.5;
     /// Least acceleration at a speed whose time is asked for, m/s².
     static final double LEAST_SLOPE_MPS2 = 0.1;
     /// What is known of every start before its samples speak.
     static final double BUILD_UP_S = 0.40;
     static final double BUILD_UP_SD = 0.12;
+    /// The first movement lies so long before the last sample at rest.
+    static final double MOVES_BEFORE_S = 0.4;
+    static final double MOVES_BEFORE_SD = 0.5;
     static final double FADE_MPS3 = 0.10;
     static final double FADE_SD = 0.15;
     /// The part of a receiver's noise that a second of samples does not average out, m/s.
-    static final double SLOW_NOISE_MPS = 0.04;
+    static final double SLOW_NOISE_MPS = 0.05;
     /// What an unknown filter of the receiver adds to a time; a delay alone cancels, s.
     static final double FILTER_S = 0.03;
+    static final double RAMP_FILTER_S = 0.02;
+    static final double DISTANCE_FILTER_S = 0.005;
     /// Relative scale of a speed without a calibration: a receiver's, and a wheel's set from a size table.
     static final double RECEIVER_SCALE = 0.002;
     static final double WHEEL_SCALE = 0.01;
@@ -60,38 +65,41 @@ final class StandingStartRules {
     /// Change of acceleration for each metre a second of speed and of wind along the road, 1/m: ρ·C_dA/m of a
     /// rider of 80 kg on a bike of 27 kg.
     static final double DRAG_PER_M = 0.0060;
+    /// Deceleration by rolling, m/s².
+    static final double ROLLING_MPS2 = 0.078;
     /// Wind along the road: feared when none was written down, and the share of a written one.
     static final double UNKNOWN_WIND_MPS = 1.5;
     static final double ALONG_SHARE = 0.7;
     static final double MOST_WIND_MPS = 3;
     /// Relative, when the state of charge was not written down.
     static final double UNKNOWN_CHARGE = 0.01;
-    /// Averaging time of the highest speed and of the peak power, s.
+    /// Averaging time of the highest speed and of the peak power, and of the stretch that says where the peak is, s.
     static final double MEAN_OVER_S = 2.0;
+    static final double PEAK_WITHIN_S = 4.0;
+    /// Acceleration at a speed as a share of the mean one until then, where only a watch was used: at rest, and at
+    /// 10, 15 and 20 mph.
+    static final double AT_REST_SHARE = 1.4;
 
     private StandingStartRules() {}
 
-    /// Standard deviation of one sample.
-    static double sigmaMps(SpeedSource source) {
-        return source.kind() == SpeedSource.Kind.WHEEL ? source.sigmaMps() : 0.07;
-    }
-
     /// A speed to reach.
     enum Target {
-        TEN("10-mph", "10 mph", 10, 0.5),
-        FIFTEEN("15-mph", "15 mph", 15, 0.7),
-        TWENTY("20-mph", "20 mph", 20, 1.0);
+        TEN("10-mph", "10 mph", 10, 0.5, 0.85),
+        FIFTEEN("15-mph", "15 mph", 15, 0.7, 0.6),
+        TWENTY("20-mph", "20 mph", 20, 1.0, 0.4);
 
         private final String id;
         private final String words;
         private final double speedMps;
         private final double halfWindowS;
+        private final double slopeShare;
 
-        Target(String id, String words, double mph, double halfWindowS) {
+        Target(String id, String words, double mph, double halfWindowS, double slopeShare) {
             this.id = id;
             this.words = words;
             this.speedMps = Unit.MILE_PER_HOUR.toSi(mph);
             this.halfWindowS = halfWindowS;
+            this.slopeShare = slopeShare;
         }
 
         String id() {
@@ -109,6 +117,10 @@ final class StandingStartRules {
         /// Samples so far to either side of the crossing make its parabola.
         double halfWindowS() {
             return halfWindowS;
+        }
+
+        double slopeShare() {
+            return slopeShare;
         }
 
         static Optional<Target> of(String id) {

@@ -119,7 +119,7 @@ final class StartFinder {
         if (reasons.isEmpty()) {
             var cut = speed.between(Math.max(fromS, restBegin(rise)), cutEndS);
             double restMps = Stops.median(speed, Math.max(fromS, restBegin(rise)), speed.timeS(rise.rest()));
-            switch (StartFit.fit(cut, StandingStartRules.sigmaMps(source), restMps)) {
+            switch (StartFit.fit(cut, source.sigmaMps(), restMps, speed.timeS(rise.rest()))) {
                 case StartFit.Result.Good(var good) -> {
                     reasons.addAll(fitFaults(good));
                     fitted = Optional.of(good);

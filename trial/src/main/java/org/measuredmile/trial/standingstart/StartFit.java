@@ -1,5 +1,6 @@
 package org.measuredmile.trial.standingstart;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.measuredmile.quantity.statistics.LineFit;
 import org.measuredmile.recording.Channel;
@@ -47,7 +48,9 @@ final class StartFit {
         }
 
         private Beginning beginning(double[] gradient) {
-            double all = settled.standardUncertainty(gradient);
+            double chiSquare = settled.reducedChiSquare();
+            double wider = chiSquare > StandingStartRules.WIDENING_CHI_SQUARE ? Math.sqrt(chiSquare) : 1;
+            double all = wider * settled.standardUncertainty(gradient);
             double buildUp = settled.fromPriorOf(BUILD_UP, gradient);
             double fade = settled.fromPriorOf(FADE, gradient);
             return new Beginning(Math.sqrt(Math.max(0, all * all - buildUp * buildUp - fade * fade)), buildUp, fade);
@@ -67,7 +70,27 @@ final class StartFit {
     /// Fits the model.
     ///
     /// Unit: `sigmaMps` the standard deviation of a sample, `restMps` what the receiver shows at rest.
+    /// Shape: the samples may say anything of when the bike first moved; for the reference examples.
     static Result fit(Channel samples, double sigmaMps, double restMps) {
+        return fit(samples, sigmaMps, restMps, parameters(samples));
+    }
+
+    /// The same with the last sample at rest, near which the first movement lies: without it, a bike that creeps away
+    /// could have begun at any time.
+    static Result fit(Channel samples, double sigmaMps, double restMps, double restEndS) {
+        var parameters = new ArrayList<>(parameters(samples));
+        parameters.set(
+                MOTION,
+                Parameter.known(
+                        "first movement",
+                        restEndS - StandingStartRules.MOVES_BEFORE_S,
+                        StandingStartRules.MOVES_BEFORE_SD,
+                        restEndS - 3,
+                        restEndS + 3));
+        return fit(samples, sigmaMps, restMps, parameters);
+    }
+
+    private static Result fit(Channel samples, double sigmaMps, double restMps, List<Parameter> parameters) {
         double[] times = samples.timesS();
         ModelFit.Model model = values -> {
             var curve = curveOf(values);
@@ -77,7 +100,7 @@ final class StartFit {
             }
             return shown;
         };
-        return switch (ModelFit.fit(samples.values(), sigmaMps, model, parameters(samples))) {
+        return switch (ModelFit.fit(samples.values(), sigmaMps, model, parameters)) {
             case ModelFit.Outcome.Settled settled ->
                 new Result.Good(new Fitted(curveOf(settled.values()), settled.values()[MOTION], restMps, settled));
             case ModelFit.Outcome.NotSettled(double lastCost) ->
@@ -97,7 +120,7 @@ final class StartFit {
 
     /// Begins with the line through the samples that move.
     private static List<Parameter> parameters(Channel samples) {
-        var moving = new java.util.ArrayList<Integer>();
+        var moving = new ArrayList<Integer>();
         for (int i = 0; i < samples.size(); i++) {
             if (samples.value(i) > StandingStartRules.REST_MPS) {
                 moving.add(i);

@@ -30,7 +30,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
     /// Speeds at the ends of a stretch are those of a line through the samples so far around, s.
     private static final double LINE_HALF_S = 0.4;
     /// Noise of such a speed, m/s.
-    private static final double LINE_SD = 0.045;
+    private static final double LINE_SD = 0.035;
 
     /// The masses of a run, where the rider's is known.
     static Optional<StartPower> of(TrialInput input, Run run) {
@@ -38,7 +38,8 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         if (rider.isEmpty() || rider.get().massAsRiddenKg().isEmpty()) {
             return Optional.empty();
         }
-        var weighed = Optional.ofNullable(input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
+        var weighed = Optional.ofNullable(
+                input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
         return Optional.of(new StartPower(
                 rider.get().massAsRiddenKg().getAsDouble(),
                 weighed.map(Figure::value).orElse(BIKE_KG),
@@ -63,8 +64,8 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
     ///
     /// Unit: watts, of a power at a mean speed.
     Shared shared(double powerW, double speedMps) {
-        double perKg = powerW / effectiveKg();
         double drag = AIR_KGPM3 * speedMps * speedMps * speedMps / 2;
+        double perKg = Math.max(0, powerW - drag * DRAG_AREA_M2) / effectiveKg();
         return new Shared(
                 perKg * StrictMath.hypot(RIDER_SD, bikeSd),
                 perKg * WHEELS_SD,
@@ -75,8 +76,9 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
     /// Standard uncertainties by their causes, in watts.
     record Shared(double byMass, double byWheels, double byRoadLoad) {}
 
-    /// A power, the mean speed it was delivered at, and the standard uncertainty of this one run.
-    record Power(double watts, double speedMps, double ownSd) {}
+    /// A power, the mean speed it was delivered at, the standard uncertainty of this one run, and what of it the
+    /// day's runs share.
+    record Power(double watts, double speedMps, double ownSd, double sharedSd) {}
 
     /// The mean power from rest to a speed.
     Power mean(Target target, TracedStart start, TracedStart.Reached.Yes reached) {
@@ -86,7 +88,9 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
                 + roadWorkJ(start.samples(), fit.motionS(), reached.crossing().timeS());
         double watts = work / reached.timeS();
         double sd = watts * StrictMath.hypot(fit.motion().ownSd(), reached.crossingSd()) / reached.timeS();
-        return new Power(watts, reached.distanceM() / reached.timeS(), sd);
+        double sharedS = StrictMath.hypot(fit.motion().fromBuildUp(), StandingStartRules.FILTER_S);
+        return new Power(
+                watts, reached.distanceM() / reached.timeS(), sd, watts * sharedS / reached.timeS());
     }
 
     private double roadWorkJ(Channel samples, double fromS, double toS) {
@@ -100,20 +104,26 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
     }
 
     /// The highest mean over two seconds between the start and the end of a run; nothing when the run is
-    /// shorter.
+    /// shorter than four.
+    ///
+    /// The highest of many noisy means is too high. So the place of the peak is that of the highest mean over four
+    /// seconds, and its value the mean over the two in their middle, whose ends have noise of their own.
     Optional<Power> peak(Channel samples, double fromS) {
-        Optional<Power> peak = Optional.empty();
+        double margin = (StandingStartRules.PEAK_WITHIN_S - StandingStartRules.MEAN_OVER_S) / 2;
+        double highest = Double.NEGATIVE_INFINITY;
+        double atS = Double.NaN;
         for (int i = 0; i < samples.size(); i++) {
-            double toS = samples.timeS(i) + StandingStartRules.MEAN_OVER_S;
-            boolean inside = samples.timeS(i) >= fromS && toS + LINE_HALF_S <= samples.timeS(samples.size() - 1) + 1e-9;
-            if (inside) {
-                var power = over(samples, samples.timeS(i), toS);
-                if (peak.isEmpty() || power.watts() > peak.get().watts()) {
-                    peak = Optional.of(power);
-                }
+            double toS = samples.timeS(i) + StandingStartRules.PEAK_WITHIN_S;
+            boolean inside = samples.timeS(i) >= fromS && toS <= samples.timeS(samples.size() - 1) + 1e-9;
+            double watts = inside ? over(samples, samples.timeS(i), toS).watts() : highest;
+            if (watts > highest) {
+                highest = watts;
+                atS = samples.timeS(i) + margin;
             }
         }
-        return peak;
+        return Double.isNaN(atS)
+                ? Optional.empty()
+                : Optional.of(over(samples, atS, atS + StandingStartRules.MEAN_OVER_S));
     }
 
     private Power over(Channel samples, double fromS, double toS) {
@@ -124,7 +134,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         double roadW = (from * roadLoadN(from) + 4 * middle * roadLoadN(middle) + to * roadLoadN(to)) / 6;
         double watts = effectiveKg() * (to * to - from * from) / 2 / (toS - fromS) + roadW;
         double sd = effectiveKg() * LINE_SD * StrictMath.hypot(from, to) / (toS - fromS);
-        return new Power(watts, middle, sd);
+        return new Power(watts, middle, sd, 0);
     }
 
     private static double speedAt(Channel samples, double timeS) {

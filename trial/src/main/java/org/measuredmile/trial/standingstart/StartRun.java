@@ -1,7 +1,9 @@
 package org.measuredmile.trial.standingstart;
 
+import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.ResolvedReadings.Value;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
@@ -20,8 +22,8 @@ record StartRun(
         Optional<TracedStart> traced,
         Optional<StartPower> power) {
     StartRun {
-        times = TracedStart.copyOf(times);
-        distances = TracedStart.copyOf(distances);
+        times = Collections.unmodifiableMap(new TreeMap<>(times));
+        distances = Collections.unmodifiableMap(new TreeMap<>(distances));
     }
 
     /// A value of one run, and what of its standard uncertainty is this run's own.
@@ -79,7 +81,8 @@ record StartRun(
     }
 
     Optional<StartPower.Power> meanPower(Target target) {
-        return reached(target).flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
+        return reached(target)
+                .flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
     }
 
     Optional<StartPower.Power> peakPower() {

@@ -2,6 +2,7 @@ package org.measuredmile.trial.standingstart;
 
 import java.util.EnumMap;
 import java.util.Map;
+import org.measuredmile.quantity.statistics.LineFit;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
@@ -41,20 +42,21 @@ final class StartTimes {
                             + StandingStartWords.seconds(source.channel().medianStepS()) + " apart",
                     false);
         }
-        var crossing = Crossing.of(samples, target.speedMps(), target.halfWindowS(), samples.timeS(first));
-        boolean isBelow = TracedStart.highestMps(samples) < target.speedMps() - 2 * StandingStartRules.SLOW_NOISE_MPS;
-        if (crossing.isEmpty() || crossing.get().timeS() > samples.timeS(samples.size() - 1)) {
-            return isBelow
-                    ? below(target)
-                    : new Reached.No(
-                            "the run ends too soon after " + target.words() + ": at least "
-                                    + Crossing.FEWEST_SAMPLES + " samples within "
-                                    + StandingStartWords.seconds(target.halfWindowS()) + " needed",
-                            false);
-        }
-        boolean isFlat = !(crossing.get().slopeMps2() > StandingStartRules.LEAST_SLOPE_MPS2);
-        if (isFlat && isBelow) {
+        var crossing =
+                Crossing.of(samples, target.speedMps(), target.halfWindowS(), samples.timeS(first));
+        boolean isBelow = TracedStart.highestMps(samples)
+                < target.speedMps() - 2 * StandingStartRules.SLOW_NOISE_MPS;
+        boolean isCrossed =
+                crossing.isPresent() && crossing.get().timeS() <= samples.timeS(samples.size() - 1);
+        boolean isFlat = isCrossed && !(crossing.get().slopeMps2() > StandingStartRules.LEAST_SLOPE_MPS2);
+        if ((!isCrossed || isFlat) && isBelow) {
             return below(target);
+        }
+        if (!isCrossed) {
+            return uncrossed(target, samples.timeS(first));
+        }
+        if (isFlat) {
+            return flat(target, crossing.get().slopeMps2());
         }
         return reached(target, crossing.get());
     }
@@ -66,19 +68,33 @@ final class StartTimes {
                 true);
     }
 
+    /// No parabola crosses the speed: the run ended, or it went on nearly level.
+    private Reached uncrossed(Target target, double firstS) {
+        var near = samples.between(firstS - target.halfWindowS(), firstS + target.halfWindowS());
+        boolean goesOn = samples.timeS(samples.size() - 1) >= firstS + target.halfWindowS();
+        if (goesOn && near.size() >= Crossing.FEWEST_SAMPLES) {
+            return flat(target, LineFit.through(near.timesS(), near.values()).slope());
+        }
+        return new Reached.No(
+                "the run ends too soon after " + target.words() + ": at least " + Crossing.FEWEST_SAMPLES
+                        + " samples within " + StandingStartWords.seconds(target.halfWindowS()) + " needed",
+                false);
+    }
+
+    private static Reached flat(Target target, double slopeMps2) {
+        return new Reached.No(
+                "approaches " + target.words() + " too flatly: acceleration " + StandingStartWords.mps2(slopeMps2)
+                        + ", more than " + StandingStartWords.mps2(StandingStartRules.LEAST_SLOPE_MPS2)
+                        + " needed; its time is not defined to better than "
+                        + StandingStartWords.seconds(
+                                StandingStartRules.SLOW_NOISE_MPS / Math.max(0.01, Math.abs(slopeMps2))),
+                false);
+    }
+
     private Reached reached(Target target, Crossing crossing) {
         double speedSd = StrictMath.hypot(
-                StandingStartRules.sigmaMps(source) * Math.sqrt(crossing.leverage()),
+                Math.min(source.sigmaMps(), crossing.residualMps()) * Math.sqrt(crossing.leverage()),
                 StandingStartRules.SLOW_NOISE_MPS);
-        if (!(crossing.slopeMps2() > StandingStartRules.LEAST_SLOPE_MPS2)) {
-            return new Reached.No(
-                    "approaches " + target.words() + " too flatly: acceleration "
-                            + StandingStartWords.mps2(crossing.slopeMps2()) + ", more than "
-                            + StandingStartWords.mps2(StandingStartRules.LEAST_SLOPE_MPS2)
-                            + " needed; its time is not defined to better than "
-                            + StandingStartWords.seconds(speedSd / Math.max(1e-3, Math.abs(crossing.slopeMps2()))),
-                    false);
-        }
         return new Reached.Yes(
                 crossing,
                 crossing.timeS() - fit.motionS(),

@@ -1,9 +1,10 @@
 package org.measuredmile.trial.standingstart;
 
-import java.util.EnumMap;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.motion.SpeedSource;
@@ -25,23 +26,16 @@ record TracedStart(
         List<String> reasons)
         implements Candidate {
     TracedStart {
-        targets = copyOf(targets);
+        targets = Collections.unmodifiableMap(new TreeMap<>(targets));
         reasons = List.copyOf(reasons);
-    }
-
-    /// A copy in the order of the targets; of an empty map too, which the library's own copy does not take.
-    static <V> Map<Target, V> copyOf(Map<Target, V> given) {
-        var copy = new EnumMap<Target, V>(Target.class);
-        copy.putAll(given);
-        return copy;
     }
 
     /// What became of a speed that the start was to reach.
     sealed interface Reached {
         /// It was reached.
         ///
-        /// Unit: seconds from the first movement and from the ramp, metres from rest; `crossingSd` is the
-        /// standard uncertainty of the time of crossing, in seconds.
+        /// Unit: seconds from the first movement and from the ramp, metres from rest; `crossingSd` is the standard
+        /// uncertainty of the time of crossing, in seconds.
         record Yes(Crossing crossing, double timeS, double rampTimeS, double distanceM, double crossingSd)
                 implements Reached {}
 

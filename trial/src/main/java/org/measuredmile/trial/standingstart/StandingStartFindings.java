@@ -34,7 +34,8 @@ final class StandingStartFindings {
                     "windy",
                     Place.NOWHERE,
                     "wind " + StandingStartWords.mps(wind.get().si()) + ", at most "
-                            + StandingStartWords.mps(StandingStartRules.MOST_WIND_MPS) + " wanted; it widens the interval",
+                            + StandingStartWords.mps(StandingStartRules.MOST_WIND_MPS)
+                            + " wanted; the interval is wider",
                     "ride on a calmer day"));
         }
         if (input.readings().ofDay("state-of-charge").isEmpty()) {

@@ -30,7 +30,10 @@ final class StandingStartHandbook {
                             + " to 0.10 s; 0.05 s of reaction and 0.2 s of a late display are common to all runs and"
                             + " do not average out.",
                     "The mean of the two directions is the figure. Its scatter is moderated with that of earlier"
-                            + " days; the any-day interval adds the scatter between days. What the priors leave open,"
+                            + " days; the any-day interval adds the scatter between days. What"
+                            + " scatters is thrust, by 3 % from"
+                            + " run to run; a time answers to it more strongly the nearer the speed is to the bike's"
+                            + " highest, by as much as its own trace says. What the priors leave open,"
                             + " filter and scale are common to all runs.",
                     "Power needs the rider's mass as ridden. The bike's is that of the weigh-in, else 28 ± 4 kg."
                             + " Peak power is the highest mean over two seconds; mean power is the work from rest to"

@@ -33,7 +33,7 @@ final class Marks {
         double from = axis.at(shown.scale().shown(shown.interval95().low()));
         double to = axis.at(shown.scale().shown(shown.interval95().high()));
         double dot = axis.at(shown.scale().shown(shown.value()));
-        if (to - from > 2 * DOT) {
+        if (to - from > 3 * DOT) {
             svg.path(weight.line, Svg.line(y, from, to) + Svg.post(from, y - 5, y + 5) + Svg.post(to, y - 5, y + 5));
         }
         svg.circle(weight.dot, dot, y, DOT);

@@ -59,19 +59,33 @@ final class LevelGroups {
 
     private Group group(String key, List<StoredFigure> figures) {
         var ordered = figures.stream()
-                .sorted(Comparator.comparingInt((StoredFigure one) -> order(one, key))
+                .sorted(Comparator.comparingInt((StoredFigure one) -> place(figures, one, key))
                         .thenComparing(one -> one.figure().key().variant()))
                 .toList();
         Variant common = common(ordered);
         var levels = new ArrayList<LevelsPlot.Level>();
         for (int i = 0; i < ordered.size(); i++) {
-            levels.add(level(key, ordered, i, common));
+            levels.add(level(key, ordered, i));
         }
         var plot = new LevelsPlot(printing.scale(spec.kind()), Printing.capital(spec.title()), levels);
         return new Group(common, ordered, plot.svg(760), plot.svg(352));
     }
 
-    /// Numbers first in their order; a level without a number stands last.
+    /// Numbers in their order; a level that is a word stands before them where its value is below the first number's,
+    /// else after them.
+    private static int place(List<StoredFigure> figures, StoredFigure one, String key) {
+        int number = order(one, key);
+        if (number != Integer.MAX_VALUE) {
+            return number;
+        }
+        double lowest = figures.stream()
+                .filter(other -> order(other, key) != Integer.MAX_VALUE)
+                .mapToDouble(other -> other.figure().value())
+                .min()
+                .orElse(Double.NEGATIVE_INFINITY);
+        return one.figure().value() < lowest ? -1 : Integer.MAX_VALUE;
+    }
+
     private static int order(StoredFigure one, String key) {
         return one.figure()
                 .key()
@@ -93,20 +107,17 @@ final class LevelGroups {
         return first.only(same);
     }
 
-    private LevelsPlot.Level level(String key, List<StoredFigure> ordered, int i, Variant common) {
+    private LevelsPlot.Level level(String key, List<StoredFigure> ordered, int i) {
         Figure figure = ordered.get(i).figure();
-        Variant own = figure.key().variant();
-        for (String shared : common.values().keySet()) {
-            own = own.without(shared);
-        }
-        String words = Printing.words(trial, own);
+        String value = figure.key().variant().get(key).orElse("");
+        String words = order(ordered.get(i), key) == Integer.MAX_VALUE
+                ? value.replace('-', ' ')
+                : trial.variant(key).map(known -> known.words(value)).orElse(value);
         var runs = figure.runs().stream()
                 .filter(run -> run.counted() && run.value().isPresent())
                 .map(run -> run.value().getAsDouble())
                 .toList();
-        boolean follows = i > 0
-                && order(ordered.get(i), key) != Integer.MAX_VALUE
-                && order(ordered.get(i - 1), key) != Integer.MAX_VALUE;
+        boolean follows = i > 0 && order(ordered.get(i), key) != Integer.MAX_VALUE;
         Gain gain = follows ? gain(ordered.get(i - 1).figure(), figure) : new Gain("", "");
         return new LevelsPlot.Level(
                 words, figure.value(), figure.anyDay().interval95(), runs, gain.words(), gain.note());

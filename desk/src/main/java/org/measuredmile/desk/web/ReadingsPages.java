@@ -86,7 +86,8 @@ class ReadingsPages {
         return switch (form.read(id, clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case RunForm.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
             case RunForm.Read.Kept kept -> {
-                revise(day, reduced, Runs.adding(reduced.day(), kept), new Act(typed.get("who"), "run " + id + " kept"));
+                var act = new Act(typed.get("who"), "run " + id + " kept");
+                revise(day, reduced, Runs.adding(reduced.day(), kept), act);
                 yield DayPages.remembering(typed.get("who"), Paths.trial(day, trial) + next(id, typed) + "#kept");
             }
         };

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -232,8 +233,11 @@ class WebBrowserTest {
     }
 
     private static byte[] recordingOfStops() {
-        DayFolder day = DemoFleet.days(DemoFleet.SEED).getFirst();
-        try (var bytes = day.recordings().values().iterator().next().open()) {
+        DayFolder.ByteSource stops = DemoFleet.days(DemoFleet.SEED).stream()
+                .flatMap(day -> Stream.ofNullable(day.recordings().get("stops.csv")))
+                .findFirst()
+                .orElseThrow();
+        try (var bytes = stops.open()) {
             return bytes.readAllBytes();
         } catch (IOException failed) {
             throw new AssertionError(failed);

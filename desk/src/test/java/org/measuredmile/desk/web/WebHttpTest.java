@@ -8,7 +8,9 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -50,7 +52,7 @@ class WebHttpTest {
     @Test
     @Order(2)
     void every_page_of_the_demonstration_says_that_it_is_invented() {
-        for (String path : new String[] {"/", "/days", "/days/new", "/standings", "/handbook", "/history", "/nowhere"}) {
+        for (String path : List.of("/", "/days", "/days/new", "/standings", "/handbook", "/history", "/nowhere")) {
             assertThat(desk.get(path).body()).as(path).contains("Demonstration.");
         }
     }
@@ -58,7 +60,7 @@ class WebHttpTest {
     @Test
     @Order(3)
     void what_is_not_there_is_said_on_a_page_of_our_own() {
-        for (String path : new String[] {"/bikes/nobody", "/days/never", "/standings/no.figure", "/handbook/no", "/no"}) {
+        for (String path : List.of("/bikes/nobody", "/days/never", "/standings/no.figure", "/handbook/no", "/no")) {
             HttpResponse<String> answer = desk.get(path);
             assertThat(answer.statusCode()).as(path).isEqualTo(404);
             assertThat(answer.body()).as(path).contains("Not there", "masthead");
@@ -76,7 +78,7 @@ class WebHttpTest {
                 .doesNotContain("unsafe");
         assertThat(headers.firstValue("X-Content-Type-Options")).contains("nosniff");
         assertThat(headers.firstValue("X-Frame-Options")).contains("DENY");
-        assertThat(desk.get("/").body()).doesNotContain("<script>").doesNotContain(" onclick").doesNotContain("style=\"");
+        assertThat(desk.get("/").body()).doesNotContain("<script>", " onclick", "style=\"");
         assertThat(headers.allValues("Set-Cookie")).noneMatch(cookie -> cookie.startsWith("JSESSIONID"));
     }
 
@@ -185,7 +187,8 @@ class WebHttpTest {
     @Test
     @Order(14)
     void of_two_files_the_broken_one_is_named_and_the_other_read() {
-        byte[] stops = DemoFleet.days(DemoFleet.SEED).getFirst().recordings().values().stream()
+        byte[] stops = DemoFleet.days(DemoFleet.SEED).stream()
+                .flatMap(day -> Stream.ofNullable(day.recordings().get("stops.csv")))
                 .findFirst()
                 .map(WebHttpTest::read)
                 .orElseThrow();

@@ -71,6 +71,7 @@ public final class FleetDays {
         WeighInScene.play(day);
         BrakingScene.play(day, plan.twist(), plan.twist() == Twist.TYPED_ONLY ? 3 : 6);
         if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
+            StartScene.play(day, plan.twist());
             AssistScene.play(day, plan.twist());
         }
         notRidden(day);
@@ -83,6 +84,7 @@ public final class FleetDays {
             day.notRidden("standingstart", Variant.of("drive", "throttle"), "no throttle is fitted");
         }
         if (bike.id().equals(NO_CAUSEWAY)) {
+            day.notRidden("standingstart", Variant.NONE, "the causeway was closed for a regatta");
             day.notRidden("assistspeed", Variant.NONE, "the causeway was closed for a regatta");
         }
     }

@@ -35,6 +35,7 @@ public final class Town {
     static final String SLOW_RECEIVER = "receiver-5hz";
     static final String HANDLEBAR = "handlebar-1hz";
     static final String SCALE = "scale-1";
+    static final String STOPWATCH = "stopwatch-1";
 
     /// What the scale really reads, as a share of the truth: the crew knows it only by calibration.
     static final double SCALE_READS = 1 / 1.0018;
@@ -91,6 +92,7 @@ public final class Town {
                 new Kit(FAST_RECEIVER, Instrument.Kind.RECEIVER, 0.01 / 3.6).calibrated(1.0, 0.002),
                 new Kit(SLOW_RECEIVER, Instrument.Kind.RECEIVER, 0.01 / 3.6).calibrated(1.0, 0.002),
                 new Kit(HANDLEBAR, Instrument.Kind.RECEIVER, 0.1 / 3.6).asBought(),
+                new Kit(STOPWATCH, Instrument.Kind.STOPWATCH, 0.1).asBought(),
                 new Kit(SCALE, Instrument.Kind.SCALE, 0.05).calibrated(1.002, 0.0006));
     }
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
@@ -156,13 +157,30 @@ public final class DayReduction {
                 .toList();
         var input = new TrialInput(
                 day, bike, runs, ReadingResolver.resolve(declaration, day), recordings, scatter, usedBy(declaration));
-        var outcome = trial.reduce(input);
+        var outcome = reduced(trial, input);
         if (!outcome.equals(Outcome.NOTHING)) {
             var finished = outcome.figures().stream()
                     .map(figure -> figure.from(inputsOf(figure, outcome)))
                     .toList();
             finished.forEach(figure -> figures.put(figure.key(), figure));
             outcomes.put(declaration.id(), new Outcome(finished, outcome.runs(), outcome.findings()));
+        }
+    }
+
+    /// A fault of one trial's own code must not cost the day its other trials.
+    private static Outcome reduced(Trial trial, TrialInput input) {
+        try {
+            return trial.reduce(input);
+        } catch (RuntimeException fault) {
+            String id = trial.declaration().id();
+            return new Outcome(
+                    List.of(),
+                    List.of(),
+                    List.of(Finding.refused(
+                            "reduction-failed",
+                            Place.NOWHERE,
+                            "the reduction of " + id + " stopped: " + fault,
+                            "this is a fault of the tool; nothing is lost; report it with the day's folder")));
         }
     }
 

@@ -92,7 +92,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
     }
 
     /// All starts one after the other, each from a stand and ended by a stop.
-    static TrueRide ride(List<RiddenStart> starts) {
+    public static TrueRide ride(List<RiddenStart> starts) {
         double[] all = new double[1 << 16];
         int size = 0;
         for (var start : starts) {

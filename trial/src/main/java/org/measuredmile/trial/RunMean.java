@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.measuredmile.quantity.budget.Budget;
 import org.measuredmile.quantity.budget.Contribution;
+import org.measuredmile.quantity.statistics.Sample;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Instrument;
@@ -113,7 +114,13 @@ public final class RunMean {
         if (step == 0 || !hasRuns()) {
             return step / Math.sqrt(12);
         }
-        double across = scatter.betweenRunsAt(value()) / step;
+        var own = Sample.of(runs.stream()
+                .filter(FigureRun::counted)
+                .mapToDouble(run -> run.value().orElseThrow())
+                .toArray());
+        double stated = scatter.betweenRunsAt(value());
+        // Readings that all say the same have averaged no step away, whatever earlier days scattered by.
+        double across = (own.n() < 2 ? stated : Math.min(stated, own.standardDeviation())) / step;
         double stays = StrictMath.exp(-2 * Math.PI * Math.PI * across * across);
         double count = runs.stream().filter(FigureRun::counted).count();
         return step / Math.sqrt(12) * Math.sqrt(stays * stays + (1 - stays * stays) / count);

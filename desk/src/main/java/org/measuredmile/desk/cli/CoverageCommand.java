@@ -3,6 +3,7 @@ package org.measuredmile.desk.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.measuredmile.archive.json.FigureJson;
 import org.measuredmile.archive.json.Json;
 import org.measuredmile.demo.ride.SimulatedTrials;
 import org.measuredmile.desk.coverage.Coverage;
@@ -65,9 +66,9 @@ final class CoverageCommand implements Callable<Integer> {
     }
 
     private static JsonNode json(Coverage row) {
-        var object = Json.object()
-                .put("figure", row.figure())
-                .put("unit", row.kind().si().symbol())
+        var object = Json.object().put("study", row.study()).put("figure", row.figure());
+        object.set("variant", FigureJson.variant(row.variant()));
+        object.put("unit", row.kind().si().symbol())
                 .put("seed", row.seed())
                 .put("days", row.days())
                 .put("figures", row.figures());

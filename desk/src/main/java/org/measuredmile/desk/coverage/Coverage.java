@@ -1,16 +1,20 @@
 package org.measuredmile.desk.coverage;
 
 import org.measuredmile.quantity.QuantityKind;
+import org.measuredmile.recording.day.Variant;
 
 /// How one figure did over the simulated days of one seed.
 ///
-/// Shape: `days` were simulated, `figures` of them gave the figure; `heldThisDay` and `heldAnyDay` count the 95 %
+/// Shape: `study` says what was simulated, `variant` which of the figure's variants was looked at; `days` were
+/// simulated, `figures` of them gave the figure; `heldThisDay` and `heldAnyDay` count the 95 %
 /// intervals that held the truth.
 /// Unit: `bias` is the mean relative difference from the truth of the day; half-widths in the SI unit of `kind`,
 /// medians over the days. The best ones are those of a mean of as many runs with perfect instruments and known
 /// scatter.
 public record Coverage(
+        String study,
         String figure,
+        Variant variant,
         QuantityKind kind,
         long seed,
         int days,

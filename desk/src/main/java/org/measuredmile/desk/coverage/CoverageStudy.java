@@ -18,6 +18,7 @@ import org.measuredmile.quantity.budget.Uncertainty;
 import org.measuredmile.quantity.statistics.Seed;
 import org.measuredmile.quantity.statistics.StudentT;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.day.Variant;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.recording.reader.Readers;
 import org.measuredmile.trial.Figure;
@@ -107,7 +108,9 @@ public final class CoverageStudy {
 
     private Coverage coverage(Tally tally) {
         return new Coverage(
+                simulated.title(),
                 tally.figure,
+                tally.variant,
                 Trials.figure(tally.figure).orElseThrow().kind(),
                 seed,
                 days,
@@ -128,6 +131,7 @@ public final class CoverageStudy {
     /// What came of one figure so far.
     private static final class Tally {
         private final String figure;
+        private final Variant variant;
         private int heldThisDay;
         private int heldAnyDay;
         private final List<Double> errors = new ArrayList<>();
@@ -137,6 +141,7 @@ public final class CoverageStudy {
         private final List<Double> bestAnyDay = new ArrayList<>();
 
         Tally(Trial trial, Truth truth) {
+            this.variant = truth.variant();
             this.figure = trial.declaration().requireFigure(truth.figure()).id();
         }
 

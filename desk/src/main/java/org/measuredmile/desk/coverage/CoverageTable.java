@@ -8,16 +8,17 @@ import org.measuredmile.quantity.Rounding;
 /// Shape: Markdown, one row a figure and seed, lines ended by a line feed.
 public final class CoverageTable {
     private static final String HEAD =
-            "| figure | days | seed | figures | this day held | any day held | bias | this day ± (best) | any day ± "
+            "| simulated | figure | days | seed | figures | this day held | any day held | bias | this day ± (best) | any day ± "
                     + "(best) |\n"
-                    + "| --- | --- | --- | --- | --- | --- | --- | --- | --- |\n";
+                    + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |\n";
 
     private CoverageTable() {}
 
     public static String markdown(List<Coverage> rows) {
         var table = new StringBuilder(HEAD);
         for (var row : rows) {
-            table.append("| ").append(row.figure());
+            table.append("| ").append(row.study());
+            table.append(" | ").append((row.figure() + " " + row.variant().text()).strip());
             table.append(" | ").append(row.days());
             table.append(" | ").append(row.seed());
             table.append(" | ").append(row.figures());

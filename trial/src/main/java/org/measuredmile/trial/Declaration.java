@@ -3,6 +3,9 @@ package org.measuredmile.trial;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.measuredmile.recording.day.Variant;
 
 /// All that a trial declares. Everything people see of a trial follows from it.
 ///
@@ -42,6 +45,31 @@ public record Declaration(
 
     public Optional<VariantKey> variant(String key) {
         return variants.stream().filter(one -> one.name().equals(key)).findFirst();
+    }
+
+    /// What people call a variant: `from 20 mph, in the dry`.
+    ///
+    /// Shape: in the order of the keys, those the trial does not declare last; what two keys say
+    /// alike is said once.
+    public String words(Variant variant) {
+        var declared = variants.stream()
+                .filter(key -> variant.get(key.name())
+                        .filter(value -> !isSaidByAnother(key, value, variant))
+                        .isPresent())
+                .map(key -> key.words(variant.get(key.name()).orElseThrow()));
+        var others = variant.values().entrySet().stream()
+                .filter(entry -> variant(entry.getKey()).isEmpty())
+                .map(entry -> entry.getKey().replace('-', ' ') + " " + entry.getValue());
+        String words =
+                Stream.concat(declared, others).filter(one -> !one.isBlank()).collect(Collectors.joining(", "));
+        return words.isEmpty() ? variant.text() : words;
+    }
+
+    /// A key of any value, or one the trial fills in, is silent beside one that says the same.
+    private boolean isSaidByAnother(VariantKey key, String value, Variant variant) {
+        return variants.stream()
+                .filter(other -> !other.equals(key) && other.names(value) && variant.has(other.name(), value))
+                .anyMatch(other -> key.values().isEmpty() || (!key.asked() && other.asked()));
     }
 
     public static Builder of(String id, int version, String title) {

@@ -115,11 +115,11 @@ public final class HandbookPage {
                     "| variant | values | usual |",
                     trial.variants(),
                     key -> List.of(
-                            "`" + key.name() + "` " + key.title(),
+                            "`" + key.name() + "` " + key.title() + (key.asked() ? "" : ", found by the trial"),
                             key.values().isEmpty()
                                     ? "any"
                                     : key.values().stream()
-                                            .map(choice -> "`" + choice.value() + "` " + choice.words())
+                                            .map(choice -> ("`" + choice.value() + "` " + choice.words()).strip())
                                             .collect(Collectors.joining(", ")),
                             key.usual().isEmpty() ? "–" : "`" + key.usual() + "`"));
         }

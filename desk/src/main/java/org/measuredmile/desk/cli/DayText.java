@@ -8,7 +8,6 @@ import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.budget.Budget;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.TestDay;
-import org.measuredmile.recording.day.Variant;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.Declaration;
@@ -106,7 +105,7 @@ final class DayText {
         String title = trial.figure(figure.key().figure())
                 .map(spec -> spec.title())
                 .orElse(figure.key().figure());
-        String variant = words(trial, figure.key().variant());
+        String variant = trial.words(figure.key().variant());
         shown.line("  " + title + (variant.isEmpty() ? "" : ", " + variant));
         var thisDay = shown.printer()
                 .figureInBoth(figure.value(), figure.thisDay().interval95().halfWidth(), figure.kind());
@@ -184,14 +183,5 @@ final class DayText {
         return shown.printer()
                 .figure(value, 1.96 * standardUncertainty.orElse(0), kind)
                 .text();
-    }
-
-    /// A variant in words: `from 20 mph, dry`.
-    static String words(Declaration trial, Variant variant) {
-        return variant.values().entrySet().stream()
-                .map(entry -> trial.variant(entry.getKey())
-                        .map(key -> key.words(entry.getValue()))
-                        .orElse(entry.getKey() + " " + entry.getValue()))
-                .collect(Collectors.joining(", "));
     }
 }

@@ -115,7 +115,7 @@ final class StandingsCommand implements Callable<Integer> {
 
     private void print(Trial trial, Standing standing) {
         var spec = standing.figure();
-        String variant = DayText.words(trial.declaration(), standing.variant());
+        String variant = trial.declaration().words(standing.variant());
         shown.line(spec.title() + (variant.isEmpty() ? "" : ", " + variant));
         String expression = standing.population().expression();
         shown.line("among " + (expression.isEmpty() ? "every bike" : expression) + ": " + standing.count()

@@ -177,8 +177,8 @@ class DayPages {
         var chosen = new LinkedHashMap<RunResult, String>();
         Stream.ofNullable(reduced.outcomes().get(trial))
                 .flatMap(outcome -> outcome.runs().stream())
-                        .filter(run -> run.state() == Run.State.PROPOSED && runs.contains(run.run()))
-                        .forEach(run -> chosen.put(run, trial));
+                .filter(run -> run.state() == Run.State.PROPOSED && runs.contains(run.run()))
+                .forEach(run -> chosen.put(run, trial));
         desk.archive()
                 .revise(
                         id,

@@ -81,7 +81,8 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
-        var form = new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
+        var form =
+                new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         String id = Runs.nextId(reduced, trial);
         return switch (form.read(id, clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case RunForm.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
@@ -112,7 +113,8 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
-        var form = new DayReadings(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
+        var form = new DayReadings(
+                trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         return switch (form.read(clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
             case DayReadings.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
             case DayReadings.Read.Kept(var readings) -> {
@@ -131,11 +133,7 @@ class ReadingsPages {
             @PathVariable String trial,
             @RequestParam Map<String, String> sent) {
         var sheets = new Sheets(
-                new Printing(pages.visitor(request).system()),
-                day,
-                reduced(day),
-                trial(trial),
-                Typed.of(sent));
+                new Printing(pages.visitor(request).system()), day, reduced(day), trial(trial), Typed.of(sent));
         return pages.part("told", sheets.told());
     }
 

@@ -92,8 +92,8 @@ final class ServedArchive implements AutoCloseable {
     }
 
     private static void part(java.io.ByteArrayOutputStream body, String boundary, String name, String value) {
-        String part = "--" + boundary + "\r\nContent-Disposition: form-data; name=\"" + name + "\"\r\n\r\n" + value
-                + "\r\n";
+        String part =
+                "--" + boundary + "\r\nContent-Disposition: form-data; name=\"" + name + "\"\r\n\r\n" + value + "\r\n";
         body.writeBytes(part.getBytes(StandardCharsets.UTF_8));
     }
 

@@ -62,7 +62,8 @@ class WebBrowserTest {
         page.getByLabel("Ticked by a second person").fill("T1");
         page.getByText("The bike is fit to ride").click();
         assertThat(page.locator("#check").textContent()).isEqualTo("Check");
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Braking")).click();
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Braking"))
+                .click();
         keep(page, "20.3", "21.2 ft");
         assertThat(page.locator("#kept").textContent()).contains("is valid");
         keep(page, "19.8", "20.7 ft");
@@ -127,7 +128,9 @@ class WebBrowserTest {
         assertThat(page.locator("figure.trace svg.plot[role=img]").count()).isEqualTo(2);
         page.locator("figure.trace").focus();
         page.keyboard().press("ArrowRight");
-        assertThat(page.locator(".trace-reading").textContent()).contains("Sample 1 of").contains("mph");
+        assertThat(page.locator(".trace-reading").textContent())
+                .contains("Sample 1 of")
+                .contains("mph");
     }
 
     @Test
@@ -160,14 +163,24 @@ class WebBrowserTest {
         page.navigate(url(FILED));
         String run = page.locator(".fellows a").first().getAttribute("href");
         return List.of(
-                "/", "/bikes/brindle-causeway", "/days", "/days/new", TYPED, FILED, run, TYPED + "/trials/braking",
-                "/standings", "/standings/braking.stopping-distance", "/handbook", "/handbook/braking", "/history",
+                "/",
+                "/bikes/brindle-causeway",
+                "/days",
+                "/days/new",
+                TYPED,
+                FILED,
+                run,
+                TYPED + "/trials/braking",
+                "/standings",
+                "/standings/braking.stopping-distance",
+                "/handbook",
+                "/handbook/braking",
+                "/history",
                 "/nowhere");
     }
 
     private static void faultsOf(Page page, String at, boolean colourAlone, List<String> faults) {
-        Object overflow = page.evaluate(
-                "document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Object overflow = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
         if (!overflow.equals(0)) {
             faults.add(at + ": wider than the screen by " + overflow + " px");
         }
@@ -176,14 +189,13 @@ class WebBrowserTest {
         (colourAlone ? axe.withRules(List.of("color-contrast")) : axe.withTags(RULES))
                 .analyze()
                 .getViolations()
-                .forEach(rule -> faults.add(
-                        at + ": " + rule.getId() + " " + rule.getNodes().getFirst().getHtml()));
+                .forEach(rule -> faults.add(at + ": " + rule.getId() + " "
+                        + rule.getNodes().getFirst().getHtml()));
     }
 
     /// Targets of at least 44 px on a phone; links inside a sentence are as high as their line (WCAG 2.2, 2.5.8).
     private static void smallTargets(Page page, String at, List<String> faults) {
-        Object small = page.evaluate(
-                """
+        Object small = page.evaluate("""
                 () => [...document.querySelectorAll('a, button, input, select, summary, label.big')]
                   .filter(one => one.checkVisibility({visibilityProperty: true, opacityProperty: false}))
                   .filter(one => !one.closest('.unseen, p:not(.acts-line), figcaption, .told')

@@ -137,7 +137,8 @@ class WebHttpTest {
         var alone = desk.post(DAY + "/check", Map.of("by", "M1", "secondPerson", "M1"));
         assertThat(alone.statusCode()).isEqualTo(422);
         assertThat(alone.body()).contains("A second person has to tick it");
-        assertThat(desk.post(DAY + "/check", Map.of("by", "M1", "secondPerson", "T1")).statusCode())
+        assertThat(desk.post(DAY + "/check", Map.of("by", "M1", "secondPerson", "T1"))
+                        .statusCode())
                 .isEqualTo(303);
         assertThat(desk.get(DAY).body()).contains("Ticked");
     }
@@ -169,7 +170,8 @@ class WebHttpTest {
     void a_run_outside_its_window_is_shown_and_does_not_count() {
         var kept = desk.post(DAY + "/trials/braking", run("21.2", "23.4"));
         assertThat(kept.statusCode()).isEqualTo(303);
-        String page = desk.get(kept.headers().firstValue("Location").orElseThrow()).body();
+        String page =
+                desk.get(kept.headers().firstValue("Location").orElseThrow()).body();
         assertThat(page).contains("role=\"alert\"", "21.2", "3 of 6");
     }
 
@@ -230,7 +232,8 @@ class WebHttpTest {
         assertThat(desk.get(page).body()).contains("Found in the recording");
         var answer = desk.post(page, Map.of("act", "confirm", "who", "T1"));
         assertThat(answer.statusCode()).isEqualTo(303);
-        assertThat(desk.get(answer.headers().firstValue("Location").orElseThrow()).body())
+        assertThat(desk.get(answer.headers().firstValue("Location").orElseThrow())
+                        .body())
                 .doesNotContain("Found in the recording");
         assertThat(desk.archive().history().getLast().why()).contains("confirmed");
     }
@@ -239,7 +242,9 @@ class WebHttpTest {
     @Order(17)
     void units_turn_round_for_one_browser() {
         desk.get("/");
-        assertThat(desk.post("/units", Map.of("back", "//elsewhere.example")).headers().firstValue("Location"))
+        assertThat(desk.post("/units", Map.of("back", "//elsewhere.example"))
+                        .headers()
+                        .firstValue("Location"))
                 .contains("/");
         assertThat(desk.get(DAY).body()).contains("km/h, m, kg first");
         desk.post("/units", Map.of("back", DAY));
@@ -251,7 +256,10 @@ class WebHttpTest {
     void a_standing_hands_out_its_table() {
         var answer = desk.get("/standings/braking.stopping-distance/csv");
         assertThat(answer.headers().firstValue("Content-Type").orElse("")).startsWith("text/csv");
-        assertThat(answer.body()).contains("rank,joint,bike").contains("brindle-causeway").contains("6.37");
+        assertThat(answer.body())
+                .contains("rank,joint,bike")
+                .contains("brindle-causeway")
+                .contains("6.37");
     }
 
     private static byte[] read(org.measuredmile.recording.day.DayFolder.ByteSource source) {

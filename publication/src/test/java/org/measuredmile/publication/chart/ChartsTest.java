@@ -110,12 +110,24 @@ class ChartsTest {
         var levels = List.of(
                 new LevelsPlot.Level("off", 4.3, Interval.around(4.3, 0.14), List.of(4.25, 4.36), "", ""),
                 new LevelsPlot.Level("level 1", 5.6, Interval.around(5.6, 0.1), List.of(), "+2.7", ""),
-                new LevelsPlot.Level("level 2", 5.61, Interval.around(5.61, 0.1), List.of(), "", "no gain seen"));
+                new LevelsPlot.Level(
+                        "level 2", 5.61, Interval.around(5.61, 0.1), List.of(), "", "can't be told from level 1"));
         var drawing = Drawing.of(new LevelsPlot(MPH, "Speed by level", levels).svg(width));
         drawing.holdsAllMarks();
         assertThat(drawing.count("subject-dot")).isEqualTo(3);
-        assertThat(drawing.texts()).contains("off", "level 1", "+2.7", "mph", "km/h");
-        assertThat(drawing.label()).contains("level 2").contains("no gain seen");
+        assertThat(drawing.texts()).contains("off", "level 1", "+2.7", "gain, mph", "mph", "km/h");
+        assertThat(String.join(" ", drawing.texts())).contains("can't be told from level 1");
+        assertThat(drawing.label()).contains("gain +2.7").contains("can't be told from level 1");
+    }
+
+    @Test
+    void a_gain_is_printed_however_little_room_lies_between_two_levels() {
+        var levels = List.of(
+                new LevelsPlot.Level("level 1", 5.6, Interval.around(5.6, 0.5), List.of(), "", ""),
+                new LevelsPlot.Level("level 2", 5.7, Interval.around(5.7, 0.5), List.of(), "+0.22 ± 0.12", ""));
+        assertThat(Drawing.of(new LevelsPlot(MPH, "Speed by level", levels).svg(352))
+                        .texts())
+                .contains("+0.22 ± 0.12");
     }
 
     @ParameterizedTest

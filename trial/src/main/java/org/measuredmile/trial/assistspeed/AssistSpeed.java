@@ -58,16 +58,17 @@ public final class AssistSpeed implements Trial {
                         "pedal"))
                 .variant(new VariantKey("level", "level", List.of(), ""))
                 .variant(new VariantKey(
-                        "levelRole",
-                        "place among the levels",
-                        List.of(
-                                new Choice("off", "motor off"),
-                                new Choice("lowest", "lowest level"),
-                                new Choice("middle", "between lowest and highest"),
-                                new Choice("highest", "highest level"),
-                                new Choice("throttle", "throttle alone"),
-                                new Choice("unknown", "a level of unknown place")),
-                        "unknown"));
+                                "levelRole",
+                                "place among the levels",
+                                List.of(
+                                        new Choice("off", "motor off"),
+                                        new Choice("lowest", "the lowest"),
+                                        new Choice("middle", ""),
+                                        new Choice("highest", "the highest"),
+                                        new Choice("throttle", "by throttle alone"),
+                                        new Choice("unknown", "of unknown place")),
+                                "unknown")
+                        .foundByTheTrial());
     }
 
     private static void readings(Declaration.Builder builder) {

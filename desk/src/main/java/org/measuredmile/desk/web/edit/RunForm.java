@@ -88,6 +88,9 @@ public final class RunForm {
     public Variant variant() {
         var variant = Variant.NONE;
         for (VariantKey key : trial.variants()) {
+            if (!key.asked()) {
+                continue;
+            }
             String value = typed.getOr("variant." + key.name(), key.usual());
             if (value.isEmpty()) {
                 faults.put("variant." + key.name(), "Say which " + key.title() + " it was.");

@@ -23,10 +23,13 @@ public record BikeView(
             String anchor,
             List<String> remarks,
             List<Result> results,
-            List<Levels> levels,
+            List<LevelsOfDays> levels,
             List<Missing> missing) {}
 
-    /// One result.
+    /// A figure by level: the standing day's, and those of other days.
+    public record LevelsOfDays(Levels standing, List<Levels> others) {}
+
+    /// One result, and what was measured of the same on other days.
     ///
     /// Shape: `strip` is a finished chart; `standingHref` leads to the order it stands in; `proposed` when a run of
     /// it was not yet confirmed by a person.
@@ -38,10 +41,17 @@ public record BikeView(
             String standingHref,
             String place,
             boolean proposed,
-            Optional<OriginView> origin) {}
+            Optional<OriginView> origin,
+            List<Other> others) {}
+
+    /// The same figure of another day, in one line, and where that comes from.
+    public record Other(String words, Optional<OriginView> origin) {}
 
     /// A figure measured at several levels: one plot, then a line a level.
-    public record Levels(String title, String condition, String wide, String narrow, List<Result> results) {}
+    ///
+    /// Shape: `place` is the day, and the configuration where there is more than one.
+    public record Levels(
+            String title, String condition, String place, String wide, String narrow, List<Result> results) {}
 
     /// What is not there, and why, and what would do.
     public record Missing(String title, String word, String reason) {}

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.measuredmile.archive.Archive;
 import org.measuredmile.archive.BikeEntry;
 import org.measuredmile.archive.FigureQuery;
@@ -112,7 +113,7 @@ public final class Bikes {
 
     private Optional<BikeView.ChapterPart> chapter(Chapter chapter) {
         var results = new ArrayList<BikeView.Result>();
-        var levels = new ArrayList<BikeView.Levels>();
+        var levels = new ArrayList<BikeView.LevelsOfDays>();
         var missing = new ArrayList<BikeView.Missing>();
         for (var trial : Trials.ALL) {
             for (FigureSpec spec : trial.declaration().figures()) {
@@ -129,7 +130,8 @@ public final class Bikes {
     }
 
     /// What a figure's results are put into.
-    private record Found(List<BikeView.Result> results, List<BikeView.Levels> levels, List<BikeView.Missing> missing) {}
+    private record Found(
+            List<BikeView.Result> results, List<BikeView.LevelsOfDays> levels, List<BikeView.Missing> missing) {}
 
     private void of(Declaration trial, FigureSpec spec, Found found) {
         var stored = figures.stream()
@@ -142,52 +144,97 @@ public final class Bikes {
             return;
         }
         var plots = new LevelGroups(printing, trial, spec).of(stored);
-        for (LevelGroups.Group group : plots) {
+        if (!plots.isEmpty()) {
+            var standing = plots.stream()
+                    .filter(LevelGroups.Group::accepted)
+                    .findFirst()
+                    .orElse(plots.getFirst());
             found.levels()
-                    .add(new BikeView.Levels(
-                            Printing.capital(spec.title()),
-                            Printing.words(trial, group.common()),
-                            group.wide(),
-                            group.narrow(),
-                            group.figures().stream()
-                                    .map(one -> result(trial, spec, one, false))
+                    .add(new BikeView.LevelsOfDays(
+                            levels(trial, spec, standing),
+                            plots.stream()
+                                    .filter(one -> !one.equals(standing))
+                                    .map(one -> levels(trial, spec, one))
                                     .toList()));
         }
+        var byVariant = new LinkedHashMap<Variant, List<StoredFigure>>();
         stored.stream()
                 .filter(one -> plots.stream().noneMatch(group -> group.figures().contains(one)))
-                .forEach(one -> found.results().add(result(trial, spec, one, true)));
+                .forEach(one -> byVariant
+                        .computeIfAbsent(one.figure().key().variant(), variant -> new ArrayList<>())
+                        .add(one));
+        byVariant.values().forEach(alike -> found.results().add(result(trial, spec, alike)));
     }
 
-    private BikeView.Result result(Declaration trial, FigureSpec spec, StoredFigure stored, boolean withStrip) {
-        var figure = stored.figure();
-        Variant variant = figure.key().variant();
-        String title = Printing.capital(spec.title());
-        String strip = withStrip
-                ? new Strip(
-                                printing.scale(figure.kind()),
-                                spec.better(),
-                                figure.value(),
-                                figure.anyDay().interval95(),
-                                others(spec, variant),
-                                Optional.empty())
-                        .svg(title)
-                : "";
+    private BikeView.Levels levels(Declaration trial, FigureSpec spec, LevelGroups.Group group) {
+        var first = group.figures().getFirst();
+        return new BikeView.Levels(
+                Printing.capital(spec.title()),
+                trial.words(group.common()),
+                Printing.shortDay(first.date()) + configuration(first),
+                group.wide(),
+                group.narrow(),
+                group.figures().stream()
+                        .map(one -> result(trial, spec, one, "", List.of()))
+                        .toList());
+    }
+
+    /// One line for a figure in one variant: the latest that stands, with the others under it.
+    private BikeView.Result result(Declaration trial, FigureSpec spec, List<StoredFigure> alike) {
+        var standing = alike.stream().filter(StoredFigure::accepted).findFirst().orElse(alike.getFirst());
+        var figure = standing.figure();
+        String strip = new Strip(
+                        printing.scale(figure.kind()),
+                        spec.better(),
+                        figure.value(),
+                        figure.anyDay().interval95(),
+                        others(spec, figure.key().variant()),
+                        Optional.empty())
+                .svg(Printing.capital(spec.title()));
+        return result(
+                trial,
+                spec,
+                standing,
+                strip,
+                alike.stream()
+                        .filter(one -> !one.equals(standing))
+                        .map(one -> other(one, standing))
+                        .toList());
+    }
+
+    private BikeView.Other other(StoredFigure one, StoredFigure standing) {
+        String when = one.date().isAfter(standing.date()) ? "Later" : "Earlier";
+        return new BikeView.Other(
+                when + ": " + printing.anyDay(one.figure()).text() + configuration(one) + ", "
+                        + Printing.shortDay(one.date()) + (one.accepted() ? "" : ", not confirmed"),
+                origin(one));
+    }
+
+    private Optional<OriginView> origin(StoredFigure stored) {
+        return Optional.ofNullable(origins.get(stored.day())).map(one -> one.of(stored.figure()));
+    }
+
+    private BikeView.Result result(
+            Declaration trial, FigureSpec spec, StoredFigure stored, String strip, List<BikeView.Other> others) {
+        Variant variant = stored.figure().key().variant();
         return new BikeView.Result(
-                title,
-                Printing.words(trial, variant),
-                printing.anyDay(figure),
+                Printing.capital(spec.title()),
+                trial.words(variant),
+                printing.anyDay(stored.figure()),
                 strip,
                 Paths.standing(spec.id(), variant),
                 Printing.shortDay(stored.date()) + configuration(stored),
                 !stored.accepted(),
-                Optional.ofNullable(origins.get(stored.day())).map(one -> one.of(figure)));
+                origin(stored),
+                others);
     }
 
     /// In which configuration, where the bike was tested in more than one.
     private String configuration(StoredFigure stored) {
         long configurations =
                 figures.stream().map(StoredFigure::configuration).distinct().count();
-        var day = Optional.ofNullable(days.get(stored.day())).map(one -> one.day().configuration());
+        var day =
+                Optional.ofNullable(days.get(stored.day())).map(one -> one.day().configuration());
         String firmware = day.map(Configuration::firmware).orElse("");
         return configurations < 2 || firmware.isEmpty() ? "" : ", firmware " + firmware;
     }
@@ -205,35 +252,42 @@ public final class Bikes {
         return byBike.values().stream().map(one -> one.figure().value()).toList();
     }
 
-    /// Why a trial's leading figure is not there: not ridden, refused by the data, or not yet begun.
+    /// Why a trial's leading figure is not there: not ridden at all, refused by the data, or not
+    /// yet begun; ways in which it was not ridden are named beside the rest.
     private BikeView.Missing missing(Declaration trial, FigureSpec spec) {
         String title = Printing.capital(spec.title());
-        for (var day : days.values()) {
-            var said = day.day().notRidden().stream()
-                    .filter(one -> one.trial().equals(trial.id()))
-                    .findFirst();
-            if (said.isPresent()) {
-                return new BikeView.Missing(
-                        title, "not ridden", Printing.capital(said.get().reason()) + ".");
-            }
-            var outcome = Optional.ofNullable(day.outcomes().get(trial.id()));
-            var refused = outcome.stream()
-                    .flatMap(one -> one.findings().stream())
-                    .filter(one -> one.level() == Finding.Level.REFUSED)
-                    .map(FindingView::of)
-                    .findFirst();
-            if (refused.isPresent()) {
-                return new BikeView.Missing(
-                        title,
-                        "no figure",
-                        refused.get().message() + " " + refused.get().remedy());
-            }
+        var leftOut = days.values().stream()
+                .flatMap(day -> day.day().notRidden().stream())
+                .filter(one -> one.trial().equals(trial.id()))
+                .distinct()
+                .toList();
+        var whole = leftOut.stream()
+                .filter(one -> one.variant().equals(Variant.NONE))
+                .findFirst();
+        if (whole.isPresent()) {
+            return new BikeView.Missing(
+                    title, "not ridden", Printing.capital(whole.get().reason()) + ".");
+        }
+        String ways = leftOut.stream()
+                .map(one -> " Not ridden " + trial.words(one.variant()) + ": " + one.reason() + ".")
+                .collect(Collectors.joining());
+        var refused = days.values().stream()
+                .flatMap(day -> Optional.ofNullable(day.outcomes().get(trial.id())).stream())
+                .flatMap(one -> one.findings().stream())
+                .filter(one -> one.level() == Finding.Level.REFUSED)
+                .map(FindingView::of)
+                .findFirst();
+        if (refused.isPresent()) {
+            return new BikeView.Missing(
+                    title,
+                    "no figure",
+                    refused.get().message() + " " + refused.get().remedy() + ways);
         }
         return new BikeView.Missing(
                 title,
                 "not measured",
                 "No run of it yet. What would do: "
-                        + Printing.count(trial.runs().usual(), "run", "runs") + ".");
+                        + Printing.count(trial.runs().usual(), "run", "runs") + "." + ways);
     }
 
     private List<String> remarks(Chapter chapter) {
@@ -271,7 +325,7 @@ public final class Bikes {
         days.forEach((id, reduced) -> reduced.day().notRidden().forEach(one -> {
             var trial = Trials.find(one.trial()).map(found -> found.declaration());
             String title = trial.map(Declaration::title).orElse(one.trial());
-            String how = trial.map(found -> Printing.words(found, one.variant()))
+            String how = trial.map(found -> found.words(one.variant()))
                     .orElse(one.variant().text());
             missing.add(new BikeView.Missing(
                     how.isEmpty() ? title : title + ", " + how,

@@ -1,5 +1,6 @@
 package org.measuredmile.desk.web.view;
 
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,7 @@ import org.measuredmile.archive.Revision;
 import org.measuredmile.archive.StoredDay;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.day.Conditions;
+import org.measuredmile.recording.day.NotRidden;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
@@ -104,6 +106,10 @@ public final class Days {
                         printing.condition(set.tyrePressureRearPa(), QuantityKind.PRESSURE, 0)));
         fact(facts, "Battery", printing.condition(day.conditions().stateOfCharge(), QuantityKind.RATIO, 0));
         fact(facts, "Firmware", set.firmware());
+        var noon = day.date().atTime(LocalTime.NOON).atZone(day.timeZone()).toInstant();
+        String clock = Printing.zoneName(noon, day.timeZone());
+        String zone = day.timeZone().getId();
+        fact(facts, "Clock times", zone.equals("Z") || zone.equals(clock) ? clock : clock + ", " + zone);
         return facts;
     }
 
@@ -197,7 +203,7 @@ public final class Days {
         return new DayView.Proposal(
                 run.run(),
                 Paths.run(entry.id(), run.run()),
-                Printing.words(trial, run.variant()),
+                trial.words(run.variant()),
                 where,
                 values,
                 run.counted() || run.reason().startsWith("found beside"),
@@ -212,7 +218,7 @@ public final class Days {
         var trial = Trials.find(figure.trial()).orElseThrow().declaration();
         return new DayView.Line(
                 Printing.capital(trial.requireFigure(figure.key().figure()).title()),
-                Printing.words(trial, figure.key().variant()),
+                trial.words(figure.key().variant()),
                 printing.anyDay(figure),
                 printing.thisDay(figure).text(),
                 figure.counted() + " of " + Printing.count(figure.runs().size(), "run", "runs"));
@@ -225,14 +231,16 @@ public final class Days {
     }
 
     private List<BikeView.Missing> notRidden(DayReduction.Result.Reduced one) {
-        return one.day().notRidden().stream()
-                .map(left -> new BikeView.Missing(
-                        Trials.find(left.trial())
-                                .map(trial -> trial.declaration().title())
-                                .orElse(left.trial()),
-                        left.variant().text(),
-                        Printing.capital(left.reason()) + "."))
-                .toList();
+        return one.day().notRidden().stream().map(Days::missing).toList();
+    }
+
+    private static BikeView.Missing missing(NotRidden left) {
+        var trial = Trials.find(left.trial()).map(found -> found.declaration());
+        return new BikeView.Missing(
+                trial.map(Declaration::title).orElse(left.trial()),
+                trial.map(found -> found.words(left.variant()))
+                        .orElse(left.variant().text()),
+                left.reason());
     }
 
     /// Paths of files that a later revision than `since` brought.

@@ -97,7 +97,7 @@ public final class Fleets {
         var unit = printing.scale(lead.spec().kind());
         return new FleetView.Column(
                 Printing.capital(lead.spec().title()),
-                Printing.words(lead.trial(), lead.key().variant()),
+                lead.trial().words(lead.key().variant()),
                 unit.unit().symbol(),
                 unit.hasOther() ? unit.other().unit().symbol() : "",
                 lead.tile().head(),

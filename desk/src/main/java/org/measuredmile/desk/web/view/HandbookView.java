@@ -69,7 +69,7 @@ public record HandbookView(
             case NO_FIGURE -> "outside it there is no figure";
             case WIDER -> "outside it the interval is wider";
         };
-        String when = limit.when().text().isEmpty() ? "" : " (" + Printing.words(trial, limit.when()) + ")";
+        String when = limit.when().text().isEmpty() ? "" : " (" + trial.words(limit.when()) + ")";
         return new Row(
                 Printing.capital(limit.title()) + when,
                 "From " + QuantityPrinter.in(unit, limit.allowed().low(), 2).value() + " to "

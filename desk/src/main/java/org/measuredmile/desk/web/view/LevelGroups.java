@@ -1,5 +1,6 @@
 package org.measuredmile.desk.web.view;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -22,6 +23,7 @@ import org.measuredmile.trial.VariantKey;
 /// Shape: a key whose declaration allows any value is a level; other keys may name what a level is.
 final class LevelGroups {
     private static final int LEAST = 3;
+    private static final Gain NONE = new Gain("", "");
 
     private final Printing printing;
     private final Declaration trial;
@@ -34,8 +36,18 @@ final class LevelGroups {
     }
 
     /// Results of one day that belong into one plot, in order of level.
-    record Group(Variant common, List<StoredFigure> figures, String wide, String narrow) {}
+    record Group(Variant common, List<StoredFigure> figures, String wide, String narrow) {
+        LocalDate date() {
+            return figures.getFirst().date();
+        }
 
+        /// Whether every run behind it was confirmed by a person.
+        boolean accepted() {
+            return figures.stream().allMatch(StoredFigure::accepted);
+        }
+    }
+
+    /// The plots of all days, the latest first.
     List<Group> of(List<StoredFigure> stored) {
         Optional<String> key = spec.variantKeys().stream()
                 .filter(name -> trial.variant(name)
@@ -54,6 +66,7 @@ final class LevelGroups {
         return byDay.values().stream()
                 .filter(figures -> figures.size() >= LEAST)
                 .map(figures -> group(key.get(), figures))
+                .sorted(Comparator.comparing(Group::date).reversed())
                 .toList();
     }
 
@@ -109,34 +122,42 @@ final class LevelGroups {
 
     private LevelsPlot.Level level(String key, List<StoredFigure> ordered, int i) {
         Figure figure = ordered.get(i).figure();
-        String value = figure.key().variant().get(key).orElse("");
-        String words = order(ordered.get(i), key) == Integer.MAX_VALUE
-                ? value.replace('-', ' ')
-                : trial.variant(key).map(known -> known.words(value)).orElse(value);
+        String words = words(key, ordered, ordered.get(i));
         var runs = figure.runs().stream()
                 .filter(run -> run.counted() && run.value().isPresent())
                 .map(run -> run.value().getAsDouble())
                 .toList();
         boolean follows = i > 0 && order(ordered.get(i), key) != Integer.MAX_VALUE;
-        Gain gain = follows ? gain(ordered.get(i - 1).figure(), figure) : new Gain("", "");
+        Gain gain = follows ? gain(ordered.get(i - 1), ordered.get(i), words(key, ordered, ordered.get(i - 1))) : NONE;
         return new LevelsPlot.Level(
                 words, figure.value(), figure.anyDay().interval95(), runs, gain.words(), gain.note());
+    }
+
+    /// What a level is called in its plot: its number, else whatever tells it from the others.
+    private String words(String key, List<StoredFigure> ordered, StoredFigure one) {
+        Variant variant = one.figure().key().variant();
+        Set<String> own = new HashSet<>(variant.values().keySet());
+        own.removeAll(common(ordered).values().keySet());
+        boolean isNumber = order(one, key) != Integer.MAX_VALUE;
+        return trial.words(variant.only(isNumber ? Set.of(key) : own));
     }
 
     /// What a level adds to the one before, and what is to be said where that cannot be told.
     private record Gain(String words, String note) {}
 
     /// Levels of one day share rider, weather and instrument, so the this-day uncertainties tell them apart.
-    private Gain gain(Figure before, Figure now) {
+    private Gain gain(StoredFigure lower, StoredFigure upper, String lowerWords) {
+        Figure before = lower.figure();
+        Figure now = upper.figure();
         double standard = Math.hypot(before.thisDay().standard(), now.thisDay().standard());
         double degrees =
                 Math.min(before.thisDay().degreesOfFreedom(), now.thisDay().degreesOfFreedom());
         double halfWidth = StudentT.twoSided95(Math.max(1, degrees)) * standard;
         double difference = now.value() - before.value();
         if (Interval.around(difference, halfWidth).contains(0)) {
-            return new Gain("", "not told apart from the one above");
+            return new Gain("", "can't be told from " + lowerWords);
         }
         var printed = printing.printer().difference(difference, halfWidth, spec.kind());
-        return new Gain(printed.value(), "");
+        return new Gain(printed.number(), "");
     }
 }

@@ -4,17 +4,13 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 import org.measuredmile.publication.chart.Scale;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.QuantityPrinter;
 import org.measuredmile.quantity.UnitSystem;
 import org.measuredmile.quantity.budget.Uncertainty;
-import org.measuredmile.recording.day.Variant;
-import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.RunResult;
 
@@ -25,6 +21,8 @@ public record Printing(UnitSystem system) {
     private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.UK);
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.UK);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.UK);
+
+    private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.UK);
 
     public QuantityPrinter printer() {
         return QuantityPrinter.desk(system);
@@ -64,20 +62,6 @@ public record Printing(UnitSystem system) {
         return first.equals(other) ? first : first + " (" + other + ")";
     }
 
-    /// The words for a variant, in the order of the declaration.
-    static String words(Declaration trial, Variant variant) {
-        List<String> known = trial.variants().stream()
-                .filter(key -> variant.get(key.name()).isPresent())
-                .map(key -> key.words(variant.get(key.name()).orElseThrow()))
-                .toList();
-        String rest = variant.values().entrySet().stream()
-                .filter(entry -> trial.variant(entry.getKey()).isEmpty())
-                .map(entry -> entry.getKey().replace('-', ' ') + " " + entry.getValue())
-                .collect(Collectors.joining(", "));
-        String all = String.join(", ", known);
-        return all.isEmpty() || rest.isEmpty() ? all + rest : all + ", " + rest;
-    }
-
     static String day(LocalDate date) {
         return DAY.format(date);
     }
@@ -90,8 +74,15 @@ public record Printing(UnitSystem system) {
         return WEEKDAY.format(date);
     }
 
+    /// Day and clock time, with the short name of the zone they are in: `30 Jun 2031, 13:00 BST`.
     static String moment(Instant at, ZoneId zone) {
-        return MOMENT.format(at.atZone(zone));
+        return MOMENT.format(at.atZone(zone)) + "\u00a0" + zoneName(at, zone);
+    }
+
+    /// What a zone's clocks are called at a moment, summer or winter time: `BST`.
+    static String zoneName(Instant at, ZoneId zone) {
+        String name = ZONE.format(at.atZone(zone));
+        return name.equals("Z") ? "UTC" : name;
     }
 
     static String clock(Instant at, ZoneId zone) {

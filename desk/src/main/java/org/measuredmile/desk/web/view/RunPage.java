@@ -82,13 +82,16 @@ public final class RunPage {
         var facts = new ArrayList<BikeView.Fact>();
         facts.add(new BikeView.Fact("Bike", reduced.bike().title()));
         facts.add(new BikeView.Fact("Test day", Printing.day(day.date())));
-        add(facts, "How", Printing.words(trial, run.variant()));
+        add(facts, "How", trial.words(run.variant()));
         add(facts, "Way", run.direction());
         written().ifPresent(one -> {
             add(
                     facts,
                     "Started",
-                    one.start().map(at -> Printing.clock(at, day.timeZone())).orElse(""));
+                    one.start()
+                            .map(at -> Printing.clock(at, day.timeZone()) + "\u00a0"
+                                    + Printing.zoneName(at, day.timeZone()))
+                            .orElse(""));
             day.rider(one.rider())
                     .ifPresent(rider -> add(
                             facts,
@@ -180,7 +183,7 @@ public final class RunPage {
                 .map(figure -> new DayView.Line(
                         Printing.capital(
                                 trial.requireFigure(figure.key().figure()).title()),
-                        Printing.words(trial, figure.key().variant()),
+                        trial.words(figure.key().variant()),
                         printing.thisDay(figure),
                         "any day " + printing.anyDay(figure).text(),
                         figure.counted() + " of " + Printing.count(figure.runs().size(), "run", "runs")))

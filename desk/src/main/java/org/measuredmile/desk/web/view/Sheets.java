@@ -50,7 +50,10 @@ public final class Sheets {
                 Paths.day(dayId),
                 Paths.trial(dayId, trial.id()),
                 Runs.nextId(reduced, trial.id()),
-                trial.variants().stream().map(this::choice).toList(),
+                trial.variants().stream()
+                        .filter(VariantKey::asked)
+                        .map(this::choice)
+                        .toList(),
                 trial.runs().bothDirections(),
                 way(outcome),
                 fields(ReadingSpec.Scope.RUN),
@@ -174,7 +177,7 @@ public final class Sheets {
         String title = trial.requireFigure(figure.key().figure()).title();
         return new SheetView.Line(
                 Printing.capital(title),
-                Printing.words(trial, figure.key().variant()),
+                trial.words(figure.key().variant()),
                 printing.thisDay(figure),
                 "mean of " + Printing.count(figure.counted(), "run", "runs") + ", this day",
                 printing.anyDay(figure).text());

@@ -51,16 +51,16 @@ public final class Standings {
     /// The standing of a variant, as far as it is stated, among the population of an expression.
     public Asked ask(Variant wanted, String among) {
         var faults = new ArrayList<String>();
-        Population population =
-                switch (Population.parse(among)) {
-                    case Population.Read.Stated(Population stated) -> stated;
-                    case Population.Read.Unclear(List<Finding> unclear) -> {
-                        unclear.forEach(one -> faults.add(one.line()));
-                        yield Population.EVERY_BIKE;
-                    }
-                };
+        Population population = switch (Population.parse(among)) {
+            case Population.Read.Stated(Population stated) -> stated;
+            case Population.Read.Unclear(List<Finding> unclear) -> {
+                unclear.forEach(one -> faults.add(one.line()));
+                yield Population.EVERY_BIKE;
+            }
+        };
         var entrants = Entrants.of(archive, spec, population.ledger());
-        var present = entrants.stream().map(Entrant::variant).distinct().sorted().toList();
+        var present =
+                entrants.stream().map(Entrant::variant).distinct().sorted().toList();
         Variant variant = chosen(wanted, present);
         return new Asked(Standing.of(spec, variant, population, entrants), present, faults);
     }
@@ -81,12 +81,15 @@ public final class Standings {
         Optional<StandingTile> tile = rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new StandingTile(
-                        scale, spec.better(), TILE, rows.stream().map(Standings::place).toList()));
+                        scale,
+                        spec.better(),
+                        TILE,
+                        rows.stream().map(Standings::place).toList()));
         int columns = GroupColumns.of(rows).count();
         boolean hasCombs = !rows.isEmpty() && rows.size() <= MOST_TEETH;
         return new StandingsView(
                 Printing.capital(spec.title()),
-                Printing.words(trial, standing.variant()),
+                trial.words(standing.variant()),
                 "/standings/" + spec.id(),
                 scale.unit().symbol(),
                 scale.hasOther() ? scale.other().unit().symbol() : "",
@@ -95,7 +98,7 @@ public final class Standings {
                 population(standing),
                 asked.variants().stream()
                         .map(one -> new StandingsView.Choice(
-                                Printing.capital(Printing.words(trial, one)),
+                                Printing.capital(trial.words(one)),
                                 Paths.standing(spec.id(), one),
                                 one.equals(standing.variant())))
                         .toList(),
@@ -131,10 +134,23 @@ public final class Standings {
         };
     }
 
-    private String population(Standing standing) {
-        String expression = standing.population().expression();
-        return (expression.isEmpty() ? "every bike" : expression)
-                + standing.date().map(date -> ", to " + Printing.day(date)).orElse("");
+    /// The population in words: `all cargo bikes with pedal drive, the ledger included`.
+    private static String population(Standing standing) {
+        var population = standing.population();
+        var words = new StringBuilder("all ");
+        words.append(population.category().isEmpty() ? "" : population.category() + " ");
+        words.append("bikes");
+        words.append(population.maker().isEmpty() ? "" : " of " + population.maker());
+        words.append(
+                switch (population.drive()) {
+                    case "" -> "";
+                    case "both" -> " with throttle and pedals";
+                    default -> " with " + population.drive() + " drive";
+                });
+        words.append(population.ledger() ? ", the ledger included" : "");
+        population.from().ifPresent(date -> words.append(", from ").append(Printing.day(date)));
+        standing.date().ifPresent(date -> words.append(", to ").append(Printing.day(date)));
+        return words.toString();
     }
 
     private List<String> categories() {
@@ -183,8 +199,9 @@ public final class Standings {
     }
 
     private static String comb(StandingRow row, double tallest) {
-        double[] chances =
-                row.rankProbabilities().stream().mapToDouble(Double::doubleValue).toArray();
+        double[] chances = row.rankProbabilities().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
         return new RankComb(chances, tallest).row(false);
     }
 
@@ -266,7 +283,7 @@ public final class Standings {
     private static StandingsView.Entry entry(Declaration trial, FigureSpec spec, FigureKey key, int bikes) {
         return new StandingsView.Entry(
                 Printing.capital(spec.title()),
-                Printing.words(trial, key.variant()),
+                trial.words(key.variant()),
                 Printing.count(bikes, "bike", "bikes"),
                 Paths.standing(spec.id(), key.variant()),
                 Optional.of(spec.better())

@@ -45,4 +45,15 @@ public record TrialInput(
         var named = entry.get().runs();
         return runs.stream().filter(run -> named.contains(run.id())).toList();
     }
+
+    /// The recordings that runs of this trial may lie in: all but those that recordings.csv gives to other trials
+    /// alone.
+    public List<Recording> recordingsToSearch() {
+        return recordings.values().stream()
+                .filter(recording -> !runsIn(recording).isEmpty()
+                        || day.recording(recording.name())
+                                .map(entry -> entry.runs().isEmpty())
+                                .orElse(true))
+                .toList();
+    }
 }

@@ -58,14 +58,8 @@ final class BrakingReduction {
     /// The stops of every recording that may hold runs of this trial.
     private SortedMap<String, List<TracedStop>> candidates() {
         var byRecording = new TreeMap<String, List<TracedStop>>();
-        for (var recording : input.recordings().values()) {
-            var entry = input.day().recording(recording.name());
-            boolean holdsOthers = entry.isPresent()
-                    && !entry.get().runs().isEmpty()
-                    && input.runsIn(recording).isEmpty();
-            if (!holdsOthers) {
-                byRecording.put(recording.name(), stopsIn(recording));
-            }
+        for (var recording : input.recordingsToSearch()) {
+            byRecording.put(recording.name(), stopsIn(recording));
         }
         return byRecording;
     }

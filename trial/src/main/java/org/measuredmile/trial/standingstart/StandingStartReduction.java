@@ -62,14 +62,8 @@ final class StandingStartReduction {
     /// The starts of every recording that may hold runs of this trial.
     private SortedMap<String, List<TracedStart>> candidates() {
         var byRecording = new TreeMap<String, List<TracedStart>>();
-        for (var recording : input.recordings().values()) {
-            var entry = input.day().recording(recording.name());
-            boolean holdsOthers = entry.isPresent()
-                    && !entry.get().runs().isEmpty()
-                    && input.runsIn(recording).isEmpty();
-            if (!holdsOthers) {
-                byRecording.put(recording.name(), startsIn(recording));
-            }
+        for (var recording : input.recordingsToSearch()) {
+            byRecording.put(recording.name(), startsIn(recording));
         }
         return byRecording;
     }

@@ -20,13 +20,10 @@ final class RunsInRecordings {
     static SortedMap<String, List<Run>> of(TrialInput input, List<Finding> findings) {
         var runsOf = new TreeMap<String, List<Run>>();
         var placed = new HashSet<String>();
-        for (var recording : input.recordings().values()) {
-            var entry = input.day().recording(recording.name());
+        for (var recording : input.recordingsToSearch()) {
             var runs = input.runsIn(recording);
-            if (entry.isEmpty() || entry.get().runs().isEmpty() || !runs.isEmpty()) {
-                runsOf.put(recording.name(), new ArrayList<>(runs));
-                runs.forEach(run -> placed.add(run.id()));
-            }
+            runsOf.put(recording.name(), new ArrayList<>(runs));
+            runs.forEach(run -> placed.add(run.id()));
         }
         var open = runsOf.entrySet().stream()
                 .filter(one -> one.getValue().isEmpty())

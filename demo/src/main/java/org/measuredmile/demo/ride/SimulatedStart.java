@@ -121,7 +121,10 @@ public record SimulatedStart(String method) implements SimulatedTrial {
             for (int mph : SPEEDS_MPH) {
                 double shownAt = starts.get(i).timeToS(Unit.MILE_PER_HOUR.toSi(mph) / scale);
                 double seconds = Math.max(0.6, shownAt + alikeS + Draw.normal(random, 0, 0.1));
-                readings.add(reading(id(i), "time-to-" + mph + "-mph", String.format(Locale.ROOT, "%.2f s", seconds)));
+                if (!Double.isNaN(shownAt)) {
+                    readings.add(
+                            reading(id(i), "time-to-" + mph + "-mph", String.format(Locale.ROOT, "%.2f s", seconds)));
+                }
             }
         }
         return readings;

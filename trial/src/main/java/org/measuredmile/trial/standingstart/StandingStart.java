@@ -27,6 +27,10 @@ public final class StandingStart implements Trial {
     /// more strongly the nearer its speed is to the bike's highest, which its own trace tells; what timing adds is
     /// budgeted apart. House values.
     private static final Scatter THRUST = new Scatter(0.030, 8, 0.0275, 8, true);
+    /// Of a distance, in which the build-up, that has its own scatter, counts for nothing.
+    private static final Scatter WAY = new Scatter(0.029, 8, 0.0275, 8, true);
+    /// Of power at the wheel, a part of which the road load takes whatever the thrust.
+    private static final Scatter POWER = new Scatter(0.0275, 8, 0.0255, 8, true);
 
     static final Declaration DECLARATION = declare();
 
@@ -129,7 +133,7 @@ public final class StandingStart implements Trial {
                         .meaning("from the first movement of the bike until it has the speed"))
                 .figure(of("distance-to", "distance to speed", QuantityKind.LENGTH, Better.LESS)
                         .by("drive", "to")
-                        .scatter(THRUST)
+                        .scatter(WAY)
                         .called("distance to", "needs to reach")
                         .meaning("from rest to where it has the speed"))
                 .figure(of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
@@ -139,12 +143,12 @@ public final class StandingStart implements Trial {
                         .meaning("from where full thrust, followed back, begins: free of how softly the motor sets in"))
                 .figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive")
-                        .scatter(THRUST)
+                        .scatter(POWER)
                         .called("peak power", "peak wheel power")
                         .meaning("highest mean over two seconds of tractive force times speed"))
                 .figure(of("mean-power", "mean wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive", "to")
-                        .scatter(THRUST)
+                        .scatter(POWER)
                         .called("mean power", "mean wheel power")
                         .meaning("work at the wheel from rest to the speed over the time it took"));
     }

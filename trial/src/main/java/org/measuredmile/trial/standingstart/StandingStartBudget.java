@@ -100,7 +100,7 @@ final class StandingStartBudget {
 
     /// For a time from the ramp.
     List<Contribution> ofRampTime(Group group) {
-        var all = common(group, 1, StandingStartRules.RAMP_FILTER_S);
+        var all = common(group, 1, StandingStartRules.FILTER_S);
         addPriors(all, group, StartFit.Fitted::ramp);
         all.addAll(scale(group, group.target().speedMps() / group.slopeAtTarget()));
         return all;
@@ -179,7 +179,8 @@ final class StandingStartBudget {
     }
 
     /// Slope and wind change the acceleration. Both ways their first-order effect cancels; the second stays,
-    /// in which the two stand together: the square of a normal error scatters by √3 of its variance.
+    /// in which the two stand together, and the wind's own square: that of a normal error scatters by √3 of its
+    /// variance.
     private List<Contribution> road(Group group, double perSecond) {
         double slope = StandingStartRules.GRAVITY_MPS2 * StandingStartRules.LEVEL_SLOPE;
         var wind = input.readings().ofDay("wind-speed");
@@ -191,6 +192,7 @@ final class StandingStartBudget {
         var all = new ArrayList<Contribution>();
         if (group.bothWays()) {
             double leftS = group.curve().secondOrderS(toMps, v -> StrictMath.hypot(slope, windPerM * v));
+            leftS += group.curve().firstOrderS(toMps, _ -> windPerM * alongMps / 2);
             all.add(Contribution.typeB(
                     "slope of the road (taken for level) and " + windWords + ", as far as both ways leave them",
                     perSecond * Math.sqrt(3) * leftS));

@@ -45,10 +45,11 @@ final class StandingStartRules {
     static final double FADE_SD = 0.15;
     /// The part of a receiver's noise that a second of samples does not average out, m/s.
     static final double SLOW_NOISE_MPS = 0.05;
+    /// How long it lasts, s.
+    static final double NOISE_LASTS_S = 0.4;
     /// What an unknown filter of the receiver adds to a time; a delay alone cancels, s.
-    static final double FILTER_S = 0.03;
-    static final double RAMP_FILTER_S = 0.02;
-    static final double DISTANCE_FILTER_S = 0.005;
+    static final double FILTER_S = 0.02;
+    static final double DISTANCE_FILTER_S = 0.002;
     /// Relative scale of a speed without a calibration: a receiver's, and a wheel's set from a size table.
     static final double RECEIVER_SCALE = 0.002;
     static final double WHEEL_SCALE = 0.01;
@@ -63,8 +64,8 @@ final class StandingStartRules {
     /// Standard acceleration of free fall, m/s². Source: 3rd CGPM (1901).
     static final double GRAVITY_MPS2 = 9.80665;
     /// Change of acceleration for each metre a second of speed and of wind along the road, 1/m: ρ·C_dA/m of a
-    /// rider of 80 kg on a bike of 27 kg.
-    static final double DRAG_PER_M = 0.0060;
+    /// rider of 80 kg on a bike of 28 kg.
+    static final double DRAG_PER_M = 0.0064;
     /// Deceleration by rolling, m/s².
     static final double ROLLING_MPS2 = 0.078;
     /// Wind along the road: feared when none was written down, and the share of a written one.

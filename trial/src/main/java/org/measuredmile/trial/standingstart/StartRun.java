@@ -71,13 +71,19 @@ record StartRun(
 
     Optional<Part> distance(Target target) {
         var byTrace = reached(target)
-                .map(yes -> new Part(yes.distanceM(), target.speedMps() * yes.crossingSd(), Optional.of(yes)));
+                .map(yes -> new Part(yes.distanceM(), distanceSd(target, yes), Optional.of(yes)));
         return byTrace.or(() -> Optional.ofNullable(distances.get(target))
                 .map(read -> new Part(
                         read.si(),
                         StrictMath.hypot(
                                 StandingStartRules.HAND_RUN_S * target.speedMps(), read.resolution() / Math.sqrt(12)),
                         Optional.empty())));
+    }
+
+    /// Noise that lasts a while hastens the crossing and lengthens the way to it at once.
+    private static double distanceSd(Target target, Reached.Yes yes) {
+        double lengthened = yes.crossing().slopeMps2() * StandingStartRules.NOISE_LASTS_S;
+        return Math.max(0, target.speedMps() - lengthened) * yes.crossingSd();
     }
 
     Optional<StartPower.Power> meanPower(Target target) {

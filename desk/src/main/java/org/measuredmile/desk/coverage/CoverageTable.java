@@ -8,8 +8,8 @@ import org.measuredmile.quantity.Rounding;
 /// Shape: Markdown, one row a figure and seed, lines ended by a line feed.
 public final class CoverageTable {
     private static final String HEAD =
-            "| simulated | figure | days | seed | figures | this day held | any day held | bias | this day ± (best) | any day ± "
-                    + "(best) |\n"
+            "| simulated | figure | days | seed | figures | this day held | any day held | bias "
+                    + "| this day ± (best) | any day ± (best) |\n"
                     + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |\n";
 
     private CoverageTable() {}

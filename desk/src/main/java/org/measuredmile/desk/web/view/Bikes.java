@@ -223,7 +223,8 @@ public final class Bikes {
                 printing.anyDay(stored.figure()),
                 strip,
                 Paths.standing(spec.id(), variant),
-                Printing.shortDay(stored.date()) + configuration(stored),
+                // A result without a strip stands under its plot, which says the day.
+                strip.isEmpty() ? "" : Printing.shortDay(stored.date()) + configuration(stored),
                 !stored.accepted(),
                 origin(stored),
                 others);

@@ -2,6 +2,7 @@ package org.measuredmile.desk.web.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.measuredmile.quantity.QuantityPrinter;
 import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.FigureSpec;
@@ -12,6 +13,8 @@ import org.measuredmile.trial.Trials;
 /// A trial's page of the method handbook, out of its declaration.
 public record HandbookView(
         Declaration trial, List<Row> readings, List<Row> limits, List<Row> figures, List<String> recordings) {
+    private static final Pattern LOW = Pattern.compile("_([\\p{Ll}\\p{N}]+)");
+
     /// A line: what it is, and what is to be said of it.
     public record Row(String title, String words) {}
 
@@ -26,7 +29,9 @@ public record HandbookView(
     public static HandbookView of(Printing printing, Declaration trial) {
         return new HandbookView(
                 trial,
-                trial.readings().stream().map(one -> reading(printing, one)).toList(),
+                trial.readings().stream()
+                        .map(one -> reading(printing, trial, one))
+                        .toList(),
                 trial.limits().stream().map(one -> limit(printing, trial, one)).toList(),
                 trial.figures().stream().map(HandbookView::figure).toList(),
                 trial.recordings().stream()
@@ -36,7 +41,24 @@ public record HandbookView(
                         .toList());
     }
 
-    private static Row reading(Printing printing, ReadingSpec spec) {
+    /// A formula cut where a sign is set low: `v_0` gives `v`, then a low `0`.
+    public List<Piece> formula() {
+        var pieces = new ArrayList<Piece>();
+        String text = trial.handbook().formula();
+        var low = LOW.matcher(text);
+        int done = 0;
+        while (low.find()) {
+            pieces.add(new Piece(text.substring(done, low.start()), low.group(1)));
+            done = low.end();
+        }
+        pieces.add(new Piece(text.substring(done), ""));
+        return pieces;
+    }
+
+    /// Signs of a formula, and those set low after them.
+    public record Piece(String signs, String low) {}
+
+    private static Row reading(Printing printing, Declaration trial, ReadingSpec spec) {
         var words = new ArrayList<String>();
         words.add(spec.scope() == ReadingSpec.Scope.DAY ? "once a day" : "every run");
         words.add("by the " + spec.takenBy());
@@ -44,7 +66,7 @@ public record HandbookView(
             words.add("needed");
         }
         if (!spec.when().text().isEmpty()) {
-            words.add("only when " + spec.when().text());
+            words.add("only " + trial.words(spec.when()));
         }
         if (!spec.choices().isEmpty()) {
             words.add("one of " + String.join(", ", spec.choices()));
@@ -74,7 +96,7 @@ public record HandbookView(
                 Printing.capital(limit.title()) + when,
                 "From " + QuantityPrinter.in(unit, limit.allowed().low(), 2).value() + " to "
                         + QuantityPrinter.in(unit, limit.allowed().high(), 2).text() + "; " + follows + ". "
-                        + limit.source() + ".");
+                        + Printing.capital(limit.source()) + ".");
     }
 
     private static Row figure(FigureSpec spec) {

@@ -133,13 +133,14 @@ final class LevelGroups {
                 words, figure.value(), figure.anyDay().interval95(), runs, gain.words(), gain.note());
     }
 
-    /// What a level is called in its plot: its number, else whatever tells it from the others.
+    /// What a level is called in its plot: its number, or the word that other keys have for it.
     private String words(String key, List<StoredFigure> ordered, StoredFigure one) {
         Variant variant = one.figure().key().variant();
         Set<String> own = new HashSet<>(variant.values().keySet());
         own.removeAll(common(ordered).values().keySet());
-        boolean isNumber = order(one, key) != Integer.MAX_VALUE;
-        return trial.words(variant.only(isNumber ? Set.of(key) : own));
+        String level = variant.get(key).orElse("");
+        own.removeIf(other -> !variant.has(other, level));
+        return trial.words(variant.only(own));
     }
 
     /// What a level adds to the one before, and what is to be said where that cannot be told.

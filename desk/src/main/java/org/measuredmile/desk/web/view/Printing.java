@@ -22,7 +22,7 @@ public record Printing(UnitSystem system) {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.UK);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.UK);
 
-    private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.UK);
+    private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
 
     public QuantityPrinter printer() {
         return QuantityPrinter.desk(system);

@@ -19,6 +19,7 @@ public record SheetView(
         Told told,
         List<DayView.Tick> runs,
         String count,
+        String countWords,
         List<Line> so,
         Optional<Kept> kept,
         List<Field> ofDay,
@@ -30,8 +31,8 @@ public record SheetView(
 
     /// A reading to be taken.
     ///
-    /// Shape: `window` says which values count, `other` what the typed value is in the other system; `when` is the
-    /// variant that asks for it, as `key=value`, empty for always.
+    /// Shape: `window` says which values count, `other` what the typed value is in the other system;
+    /// `when` is the variant that asks for it, as `key=value`, empty for always; `only` is that in words.
     public record Field(
             String name,
             String title,
@@ -45,7 +46,8 @@ public record SheetView(
             String fault,
             List<String> choices,
             boolean decimal,
-            String when) {}
+            String when,
+            String only) {}
 
     /// The answer given at once: whether the run can count.
     ///

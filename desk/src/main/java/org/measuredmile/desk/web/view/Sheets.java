@@ -63,6 +63,7 @@ public final class Sheets {
                 telling.told(),
                 outcome.runs().stream().map(this::tick).toList(),
                 count(outcome),
+                countWords(outcome),
                 soFar(outcome),
                 outcome.runs().stream()
                         .filter(run -> run.run().equals(kept))
@@ -121,7 +122,8 @@ public final class Sheets {
                 typed.fault(name),
                 spec.kind() == QuantityKind.WORD ? spec.choices() : List.of(),
                 isPlain && spec.kind() != QuantityKind.WORD,
-                spec.when().text());
+                spec.when().text(),
+                trial.words(spec.when()));
     }
 
     private String ofDay(ReadingSpec spec) {
@@ -158,10 +160,23 @@ public final class Sheets {
                 run.counted() ? "valid" : "struck");
     }
 
+    private static long counted(Outcome outcome) {
+        return outcome.runs().stream().filter(RunResult::counted).count();
+    }
+
+    /// How many runs count, out of those usual while there are fewer.
     private String count(Outcome outcome) {
-        long counted = outcome.runs().stream().filter(RunResult::counted).count();
-        String both = trial.runs().bothDirections() ? ", half of them each way" : "";
-        return counted + " of " + trial.runs().usual() + both;
+        long counted = counted(outcome);
+        return counted > trial.runs().usual()
+                ? Long.toString(counted)
+                : counted + " of " + trial.runs().usual();
+    }
+
+    private String countWords(Outcome outcome) {
+        String usual = counted(outcome) > trial.runs().usual()
+                ? "; usual is " + trial.runs().usual() + " a variant"
+                : "";
+        return "runs count" + usual + (trial.runs().bothDirections() ? ", half of them each way" : "");
     }
 
     private List<SheetView.Line> soFar(Outcome outcome) {

@@ -95,19 +95,54 @@ public final class RunMean {
     /// c = d/√12·exp(−2π²σ²/d²) stays and the rest is divided by √n: first harmonic of the rounding error,
     /// worked out here.
     public RunMean readOff(ResolvedReadings.Value read, double perUnit, double uncalibrated) {
+        calibration(read, perUnit * read.si(), uncalibrated);
+        return common(Contribution.typeB("step of the instrument", steps(Math.abs(perUnit) * read.resolution())));
+    }
+
+    /// That every run is one reading's share p of two together.
+    ///
+    /// Two instruments err independently and move it by p(1 − p) of their relative error each; one
+    /// instrument errs alike in both and does not move it. A step moves it by (1 − p) of its part of
+    /// the whole where it is in the one reading, by p where it is in the other.
+    /// Shape: as in [#readOff].
+    /// Source: JCGM 100:2008, 5.1.2, on p = x/(x + y).
+    public RunMean shareOff(ResolvedReadings readings, String part, String rest, double uncalibrated) {
+        String first = firstCounted().orElse("");
+        var one = readings.of(first, part);
+        var other = readings.of(first, rest);
+        if (one.isPresent() && other.isPresent()) {
+            shareOff(one.get(), other.get(), uncalibrated);
+        }
+        return this;
+    }
+
+    private void shareOff(ResolvedReadings.Value part, ResolvedReadings.Value rest, double uncalibrated) {
+        double whole = part.si() + rest.si();
+        double share = part.si() / whole;
+        boolean isOne = part.instrument().isPresent() && part.instrument().equals(rest.instrument());
+        if (!isOne) {
+            calibration(part, share * (1 - share), uncalibrated);
+            calibration(rest, share * (1 - share), uncalibrated);
+        }
+        double ofPart = (1 - share) * steps(part.resolution() / whole);
+        double ofRest = share * steps(rest.resolution() / whole);
+        common(Contribution.typeB("step of the instruments", StrictMath.hypot(ofPart, ofRest)));
+    }
+
+    private void calibration(ResolvedReadings.Value read, double perRelative, double uncalibrated) {
         var calibration = read.instrument().flatMap(Instrument::calibration);
         double relative =
                 calibration.map(Instrument.Calibration::standardUncertainty).orElse(uncalibrated);
         String id = read.instrument().map(Instrument::id).orElse("");
-        double u = Math.abs(perUnit * read.si() * relative);
-        common(Contribution.typeB("calibration of the instrument" + (id.isEmpty() ? "" : " " + id), u)
+        common(Contribution.typeB(
+                        "calibration of the instrument" + (id.isEmpty() ? "" : " " + id),
+                        Math.abs(perRelative * relative))
                 .sharedAs(id.isEmpty() ? "" : "calibration of " + id));
-        common(Contribution.typeB("step of the instrument", steps(Math.abs(perUnit) * read.resolution())));
-        if (calibration.isEmpty()) {
-            assumed("the instrument is right within " + ReadingResolver.plain(uncalibrated * 100)
-                    + " % (standard uncertainty): no calibration is written down");
+        String words = "the instrument is right within " + ReadingResolver.plain(uncalibrated * 100)
+                + " % (standard uncertainty): no calibration is written down";
+        if (calibration.isEmpty() && !assumed.contains(words)) {
+            assumed(words);
         }
-        return this;
     }
 
     private double steps(double step) {

@@ -78,8 +78,7 @@ public final class WeighIn implements Trial {
         for (var run : input.runs()) {
             boolean whole = run.variant().has("battery", "in");
             double mass = kg(input, run.id(), "mass");
-            double front = kg(input, run.id(), "front-axle");
-            double share = front / (front + kg(input, run.id(), "rear-axle"));
+            double share = 1 / (1 + kg(input, run.id(), "rear-axle") / kg(input, run.id(), "front-axle"));
             runs.add(RunResult.of(run, screen.reasonNotToCount(run), List.of())
                     .with(run.variant().has("battery", "alone") ? BATTERY : MASS, mass)
                     .with(FRONT, whole ? share : Double.NaN)
@@ -88,9 +87,8 @@ public final class WeighIn implements Trial {
         var in = mean(input, runs, MASS, "in");
         var out = mean(input, runs, MASS, "out");
         var alone = mean(input, runs, BATTERY, "alone");
-        if (in.isPresent() && out.isPresent() && alone.isPresent()) {
-            disagreement(in.get(), out.get(), alone.get()).ifPresent(findings::add);
-        }
+        in.flatMap(i -> out.flatMap(o -> alone.flatMap(a -> disagreement(i, o, a))))
+                .ifPresent(findings::add);
         var figures = Stream.of(in, out, alone, mean(input, runs, FRONT, "in"), mean(input, runs, PAYLOAD, "in"));
         return new Outcome(figures.flatMap(Optional::stream).toList(), runs, findings);
     }
@@ -101,10 +99,12 @@ public final class WeighIn implements Trial {
 
     private static Optional<Figure> mean(TrialInput input, List<RunResult> runs, FigureSpec spec, String battery) {
         var mean = RunMean.of(DECLARATION, spec.id(), Variant.of("battery", battery), input.scatter());
-        var read =
-                mean.runs(runs).firstCounted().flatMap(run -> input.readings().of(run, "mass"));
-        // Two scales that err independently move a share near a half by 0.35 of their relative error.
-        read.ifPresent(one -> mean.readOff(one, spec.equals(FRONT) ? 0.35 / one.si() : 1, 0.003));
+        var first = mean.runs(runs).firstCounted();
+        if (spec.equals(FRONT)) {
+            return mean.shareOff(input.readings(), "front-axle", "rear-axle", 0.003)
+                    .figureIfAny();
+        }
+        first.flatMap(run -> input.readings().of(run, "mass")).ifPresent(one -> mean.readOff(one, 1, 0.003));
         return mean.figureIfAny();
     }
 

@@ -110,6 +110,26 @@ class WeighInTest {
         assertThat(figure(outcome, "weighin.payload").value()).isCloseTo(42.7, within(1e-9));
     }
 
+    /// A share p = x/(x + y) moves by p(1 − p) of either relative error, and by √((1 − p)² + p²) of a step's part of the
+    /// whole: differentiated and worked out by hand.
+    @Test
+    void theShareAllowsForBothAxlesScalesAndSteps() {
+        var outcome = GivenDay.of(new WeighIn())
+                .run("w1", "battery=in", "")
+                .reading("w1", "mass", "27.3 kg")
+                .reading("w1", "front-axle", "12.2 kg")
+                .reading("w1", "rear-axle", "15.1 kg")
+                .reduced();
+        var budget = figure(outcome, "weighin.front-share").budget();
+        assertThat(budget.stream().filter(part -> part.input().startsWith("calibration")))
+                .hasSize(2)
+                .allSatisfy(part -> assertThat(part.standardUncertainty()).isCloseTo(0.00074154, within(1e-7)));
+        assertThat(budget.stream().filter(part -> part.input().startsWith("step")))
+                .singleElement()
+                .satisfies(part -> assertThat(part.standardUncertainty()).isCloseTo(0.00075185, within(1e-7)));
+        assertThat(figure(outcome, "weighin.front-share").assumed()).hasSize(1);
+    }
+
     @Test
     void aVoidPlacementIsShownAndNotCounted() {
         var outcome = GivenDay.of(new WeighIn())

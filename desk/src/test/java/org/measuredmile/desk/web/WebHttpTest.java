@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
+import org.measuredmile.archive.Act;
 import org.measuredmile.demo.DemoFleet;
 import org.measuredmile.desk.web.view.Paths;
 
@@ -260,6 +261,27 @@ class WebHttpTest {
                 .contains("rank,joint,bike")
                 .contains("brindle-causeway")
                 .contains("6.37");
+    }
+
+    /// One invented bike was tested on two days, the other on one and without a throttle.
+    @Test
+    @Order(19)
+    void a_bike_of_two_days_has_one_line_for_each_figure_and_names_what_was_not_ridden() {
+        DemoFleet.days(DemoFleet.SEED).stream()
+                .filter(day ->
+                        day.name().endsWith("-ostrelle-lamplight") || day.name().endsWith("-corrowan-daybook"))
+                .forEach(day -> desk.archive().importDay(day, new Act("T1", "invented")));
+        String twice = desk.get("/bikes/ostrelle-lamplight").body();
+        assertThat(twice.split("<h3>Stopping distance</h3>", -1)).hasSize(2);
+        assertThat(twice)
+                .contains("Earlier: ", "firmware 1.4, 15 Mar 2031", "The same of 15 Mar 2031")
+                .containsPattern("gain, mph.*±")
+                .doesNotContain("level off", "level throttle");
+        assertThat(desk.get("/bikes/corrowan-daybook").body())
+                .contains("Standing start, by throttle alone.", "No throttle is fitted.")
+                .doesNotContain("no-value\">not ridden");
+        assertThat(desk.get("/days/2031-04-08-corrowan-daybook").body())
+                .contains("by throttle alone:", "no throttle is fitted.", "EDT, America/New_York");
     }
 
     private static byte[] read(org.measuredmile.recording.day.DayFolder.ByteSource source) {

@@ -173,10 +173,8 @@ public final class Sheets {
     }
 
     private String countWords(Outcome outcome) {
-        String usual = counted(outcome) > trial.runs().usual()
-                ? "; usual is " + trial.runs().usual() + " a variant"
-                : "";
-        return "runs count" + usual + (trial.runs().bothDirections() ? ", half of them each way" : "");
+        int usual = trial.runs().usual();
+        return counted(outcome) > usual ? "runs count; " + usual + " a variant" : "runs count";
     }
 
     private List<SheetView.Line> soFar(Outcome outcome) {

@@ -85,8 +85,8 @@ public final class RunMean {
         return this;
     }
 
-    /// That every run was read off one instrument, whose calibration is common to all and whose step averages out only
-    /// as far as the runs scatter across it.
+    /// That every run was read off one instrument, whose calibration is common to all and whose step averages
+    /// out only as far as the runs scatter across it.
     ///
     /// Unit: `perUnit` is the figure's change for a change of the reading by one of its SI units.
     /// Shape: call it when all runs are there. An instrument without a calibration is taken to be right within

@@ -12,8 +12,9 @@ public record AssistedBike(double massKg, double rolling, double dragAreaM2, dou
     private static final double GRAVITY_MPS2 = 9.80665;
     private static final double AIR_KG_PER_M3 = 1.2;
 
-    /// A bike of 85 to 125 kg with its rider, rolling coefficient 0.007 to 0.011, drag area 0.5 to 0.7 m², whose levels
-    /// settle at speeds 0.7 to 1.4 m/s apart from 4 to 5 m/s on when the rider adds the stated effort.
+    /// A bike of 85 to 125 kg with its rider, rolling coefficient 0.007 to 0.011, drag area 0.5 to 0.7 m²,
+    /// whose levels settle at speeds 0.7 to 1.4 m/s apart from 4 to 5 m/s on when the rider adds the stated
+    /// effort.
     public static AssistedBike drawn(RandomGenerator random, int levels, double effortW) {
         double mass = Draw.rectangular(random, 85, 125);
         double rolling = Draw.rectangular(random, 0.007, 0.011);

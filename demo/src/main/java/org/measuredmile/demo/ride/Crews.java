@@ -9,8 +9,8 @@ final class Crews {
 
     private Crews() {}
 
-    /// A crew's standard deviation as a ratio to the stated one, which was estimated with twelve degrees of freedom:
-    /// √(12/χ²).
+    /// A crew's standard deviation as a ratio to the stated one, which was estimated with twelve degrees of
+    /// freedom: √(12/χ²).
     static double spread(RandomGenerator random) {
         double chiSquared = 0;
         for (int i = 0; i < DEGREES_OF_FREEDOM; i++) {

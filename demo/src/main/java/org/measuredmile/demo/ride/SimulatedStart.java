@@ -87,8 +87,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
     /// A receiver whose scale is right within 0.2 % (standard deviation), one for the day.
     private static TrueRide shown(TrueRide ride, RandomGenerator random) {
         double scale = 1 + Draw.normal(random, 0, 0.002);
-        return TrueRide.of(
-                Arrays.stream(ride.speedMps()).map(v -> v * scale).toArray(), ride.stepS());
+        return TrueRide.of(Arrays.stream(ride.speedMps()).map(v -> v * scale).toArray(), ride.stepS());
     }
 
     /// All starts one after the other, each from a stand and ended by a stop.
@@ -169,8 +168,8 @@ public record SimulatedStart(String method) implements SimulatedTrial {
         }
     }
 
-    /// Starts on level road in still air at three points of a normal scatter of the thrust's logarithm, which give a
-    /// mean exact to the fifth power of the scatter.
+    /// Starts on level road in still air at three points of a normal scatter of the thrust's logarithm, which
+    /// give a mean exact to the fifth power of the scatter.
     private record Points(RiddenStart low, RiddenStart middle, RiddenStart high) {
         static Points of(StartedBike bike, double scatter) {
             double reach = Math.sqrt(3) * scatter;
@@ -181,9 +180,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
         }
 
         double mean(ToDoubleFunction<RiddenStart> quantity) {
-            return (quantity.applyAsDouble(low)
-                            + 4 * quantity.applyAsDouble(middle)
-                            + quantity.applyAsDouble(high))
+            return (quantity.applyAsDouble(low) + 4 * quantity.applyAsDouble(middle) + quantity.applyAsDouble(high))
                     / 6;
         }
 

@@ -25,9 +25,9 @@ public record StartedBike(
     private static final int DEGREES = 8;
 
     /// A bike from the population that the standing start is proved on: thrust for 1.4 to 2.4 m/s², 5.5 to 8
-    /// W/kg, build-up 0.2 to 0.6 s; a bike of 28 ± 4 kg with 3 ± 1 kg for its wheels; rolling 0.008 ± 0.002, drag area
-    /// 0.60 ± 0.08 m²; scatter 3 % from run to run and 2.5 % from day to day, each bike's own differing from it as a
-    /// standard deviation of 8 degrees of freedom would.
+    /// W/kg, build-up 0.2 to 0.6 s; a bike of 28 ± 4 kg with 3 ± 1 kg for its wheels; rolling 0.008 ± 0.002,
+    /// drag area 0.60 ± 0.08 m²; scatter 3 % from run to run and 2.5 % from day to day, each bike's own
+    /// differing from it as a standard deviation of 8 degrees of freedom would.
     public static StartedBike drawn(RandomGenerator random) {
         return new StartedBike(
                 Draw.rectangular(random, 1.4, 2.4),

@@ -30,7 +30,9 @@ final class StandingStartBudget {
         }
 
         private List<Counted> traced() {
-            return counted.stream().filter(one -> one.part().trace().isPresent()).toList();
+            return counted.stream()
+                    .filter(one -> one.part().trace().isPresent())
+                    .toList();
         }
 
         private double tracedShare() {
@@ -38,7 +40,10 @@ final class StandingStartBudget {
         }
 
         double mean() {
-            return counted.stream().mapToDouble(one -> one.part().value()).average().orElse(0);
+            return counted.stream()
+                    .mapToDouble(one -> one.part().value())
+                    .average()
+                    .orElse(0);
         }
 
         /// Acceleration against speed, as the traces have it; as starts usually have it where a watch was used.
@@ -157,8 +162,7 @@ final class StandingStartBudget {
         var traced = group.traced();
         if (traced.isEmpty()) {
             return List.of(Contribution.typeB(
-                    "scale of the display (not calibrated)",
-                    Math.abs(sensitivity) * StandingStartRules.WHEEL_SCALE));
+                    "scale of the display (not calibrated)", Math.abs(sensitivity) * StandingStartRules.WHEEL_SCALE));
         }
         var start = traced.getFirst().run().traced().orElseThrow();
         var instrument = input.instrumentOf(start.recording());
@@ -172,9 +176,8 @@ final class StandingStartBudget {
             return Contribution.typeB(id, sensitivity * calibration.get().standardUncertainty())
                     .sharedAs(id);
         }
-        double relative = kind == SpeedSource.Kind.WHEEL
-                ? StandingStartRules.WHEEL_SCALE
-                : StandingStartRules.RECEIVER_SCALE;
+        double relative =
+                kind == SpeedSource.Kind.WHEEL ? StandingStartRules.WHEEL_SCALE : StandingStartRules.RECEIVER_SCALE;
         return Contribution.typeB("scale of the " + kind.title() + " (not calibrated)", sensitivity * relative);
     }
 
@@ -184,8 +187,8 @@ final class StandingStartBudget {
     private List<Contribution> road(Group group, double perSecond) {
         double slope = StandingStartRules.GRAVITY_MPS2 * StandingStartRules.LEVEL_SLOPE;
         var wind = input.readings().ofDay("wind-speed");
-        double alongMps = wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE)
-                .orElse(StandingStartRules.UNKNOWN_WIND_MPS);
+        double alongMps =
+                wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE).orElse(StandingStartRules.UNKNOWN_WIND_MPS);
         double windPerM = StandingStartRules.DRAG_PER_M * alongMps;
         String windWords = wind.isPresent() ? "wind along the road" : "wind (not written down)";
         double toMps = group.target().speedMps();
@@ -200,8 +203,7 @@ final class StandingStartBudget {
             all.add(Contribution.typeB(
                     "slope of the road (taken for level)",
                     perSecond * group.curve().firstOrderS(toMps, _ -> slope)));
-            all.add(Contribution.typeB(
-                    windWords, perSecond * group.curve().firstOrderS(toMps, v -> windPerM * v)));
+            all.add(Contribution.typeB(windWords, perSecond * group.curve().firstOrderS(toMps, v -> windPerM * v)));
         }
         if (input.readings().ofDay("state-of-charge").isEmpty()) {
             all.add(Contribution.typeB(

@@ -72,7 +72,9 @@ final class StandingStartFigures {
             boolean counts = run.screened().isEmpty() && part.isPresent();
             boolean isWanted = counts || target.compareTo(run.aim()) <= 0;
             if (isWanted) {
-                mean.run(part(run, part.map(StartRun.Part::value), counts, reason(run, target)), run.run().direction());
+                mean.run(
+                        part(run, part.map(StartRun.Part::value), counts, reason(run, target)),
+                        run.run().direction());
             }
             if (counts) {
                 counted.add(new Counted(run, part.orElseThrow()));
@@ -104,7 +106,11 @@ final class StandingStartFigures {
     }
 
     private static boolean isBothWays(List<Counted> counted) {
-        return counted.stream().map(one -> one.run().run().direction()).distinct().count() == 2;
+        return counted.stream()
+                        .map(one -> one.run().run().direction())
+                        .distinct()
+                        .count()
+                == 2;
     }
 
     private Optional<Figure> power(
@@ -130,12 +136,18 @@ final class StandingStartFigures {
         if (powers.isEmpty() || masses.isEmpty()) {
             return Optional.empty();
         }
-        double watts = powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
-        double speed =
-                powers.stream().mapToDouble(StartPower.Power::speedMps).average().orElseThrow();
-        double squares = powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
-        double beginning =
-                powers.stream().mapToDouble(StartPower.Power::sharedSd).average().orElseThrow();
+        double watts =
+                powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
+        double speed = powers.stream()
+                .mapToDouble(StartPower.Power::speedMps)
+                .average()
+                .orElseThrow();
+        double squares =
+                powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
+        double beginning = powers.stream()
+                .mapToDouble(StartPower.Power::sharedSd)
+                .average()
+                .orElseThrow();
         var shared = masses.get().shared(watts, speed);
         mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / powers.size()))
                 .common(Contribution.typeB("first movement (build-up and filter assumed)", beginning))

@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Run;
-import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 
 /// What is worth saying of a day of starts beside its figures. Nothing here changes a figure or drops a
 /// run.

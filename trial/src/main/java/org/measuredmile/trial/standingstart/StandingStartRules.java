@@ -74,7 +74,8 @@ final class StandingStartRules {
     static final double MOST_WIND_MPS = 3;
     /// Relative, when the state of charge was not written down.
     static final double UNKNOWN_CHARGE = 0.01;
-    /// Averaging time of the highest speed and of the peak power, and of the stretch that says where the peak is, s.
+    /// Averaging time of the highest speed and of the peak power, and of the stretch that says where the peak
+    /// is, s.
     static final double MEAN_OVER_S = 2.0;
     static final double PEAK_WITHIN_S = 4.0;
     /// Acceleration at a speed as a share of the mean one until then, where only a watch was used: at rest, and at

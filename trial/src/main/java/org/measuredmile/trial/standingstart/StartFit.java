@@ -75,8 +75,8 @@ final class StartFit {
         return fit(samples, sigmaMps, restMps, parameters(samples));
     }
 
-    /// The same with the last sample at rest, near which the first movement lies: without it, a bike that creeps away
-    /// could have begun at any time.
+    /// The same with the last sample at rest, near which the first movement lies: without it, a bike that
+    /// creeps away could have begun at any time.
     static Result fit(Channel samples, double sigmaMps, double restMps, double restEndS) {
         var parameters = new ArrayList<>(parameters(samples));
         parameters.set(

@@ -38,8 +38,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         if (rider.isEmpty() || rider.get().massAsRiddenKg().isEmpty()) {
             return Optional.empty();
         }
-        var weighed = Optional.ofNullable(
-                input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
+        var weighed = Optional.ofNullable(input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
         return Optional.of(new StartPower(
                 rider.get().massAsRiddenKg().getAsDouble(),
                 weighed.map(Figure::value).orElse(BIKE_KG),
@@ -89,8 +88,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         double watts = work / reached.timeS();
         double sd = watts * StrictMath.hypot(fit.motion().ownSd(), reached.crossingSd()) / reached.timeS();
         double sharedS = StrictMath.hypot(fit.motion().fromBuildUp(), StandingStartRules.FILTER_S);
-        return new Power(
-                watts, reached.distanceM() / reached.timeS(), sd, watts * sharedS / reached.timeS());
+        return new Power(watts, reached.distanceM() / reached.timeS(), sd, watts * sharedS / reached.timeS());
     }
 
     private double roadWorkJ(Channel samples, double fromS, double toS) {

@@ -70,8 +70,7 @@ record StartRun(
     }
 
     Optional<Part> distance(Target target) {
-        var byTrace = reached(target)
-                .map(yes -> new Part(yes.distanceM(), distanceSd(target, yes), Optional.of(yes)));
+        var byTrace = reached(target).map(yes -> new Part(yes.distanceM(), distanceSd(target, yes), Optional.of(yes)));
         return byTrace.or(() -> Optional.ofNullable(distances.get(target))
                 .map(read -> new Part(
                         read.si(),
@@ -87,8 +86,7 @@ record StartRun(
     }
 
     Optional<StartPower.Power> meanPower(Target target) {
-        return reached(target)
-                .flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
+        return reached(target).flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
     }
 
     Optional<StartPower.Power> peakPower() {

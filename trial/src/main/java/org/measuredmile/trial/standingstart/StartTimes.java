@@ -42,12 +42,9 @@ final class StartTimes {
                             + StandingStartWords.seconds(source.channel().medianStepS()) + " apart",
                     false);
         }
-        var crossing =
-                Crossing.of(samples, target.speedMps(), target.halfWindowS(), samples.timeS(first));
-        boolean isBelow = TracedStart.highestMps(samples)
-                < target.speedMps() - 2 * StandingStartRules.SLOW_NOISE_MPS;
-        boolean isCrossed =
-                crossing.isPresent() && crossing.get().timeS() <= samples.timeS(samples.size() - 1);
+        var crossing = Crossing.of(samples, target.speedMps(), target.halfWindowS(), samples.timeS(first));
+        boolean isBelow = TracedStart.highestMps(samples) < target.speedMps() - 2 * StandingStartRules.SLOW_NOISE_MPS;
+        boolean isCrossed = crossing.isPresent() && crossing.get().timeS() <= samples.timeS(samples.size() - 1);
         boolean isFlat = isCrossed && !(crossing.get().slopeMps2() > StandingStartRules.LEAST_SLOPE_MPS2);
         if ((!isCrossed || isFlat) && isBelow) {
             return below(target);

@@ -34,8 +34,8 @@ record TracedStart(
     sealed interface Reached {
         /// It was reached.
         ///
-        /// Unit: seconds from the first movement and from the ramp, metres from rest; `crossingSd` is the standard
-        /// uncertainty of the time of crossing, in seconds.
+        /// Unit: seconds from the first movement and from the ramp, metres from rest; `crossingSd` is the
+        /// standard uncertainty of the time of crossing, in seconds.
         record Yes(Crossing crossing, double timeS, double rampTimeS, double distanceM, double crossingSd)
                 implements Reached {}
 

@@ -38,7 +38,8 @@ class StandingStartPropertyTest {
         var random = new Random(seed);
         double thrust = 1.4 + 0.6 * random.nextDouble();
         var ride = StartDays.ride().stand(3).start(thrust, 13, 14).brake(0).seen("a.csv", 10, seed);
-        var stronger = StartDays.ride().stand(3).start(1.3 * thrust, 13, 14).brake(0).seen("a.csv", 10, seed);
+        var stronger =
+                StartDays.ride().stand(3).start(1.3 * thrust, 13, 14).brake(0).seen("a.csv", 10, seed);
         assertThat(time(ride, 10)).isLessThan(time(ride, 15));
         assertThat(time(ride, 15)).isLessThan(time(ride, 20));
         assertThat(time(stronger, 15)).isLessThan(time(ride, 15));
@@ -87,6 +88,7 @@ class StandingStartPropertyTest {
         }
         var outcome = StartDays.day().recording(ride.seen("wild.csv", 10, seed)).reduce();
         assertThat(outcome.runs())
-                .allSatisfy(run -> assertThat(run.counted()).isEqualTo(run.reason().isEmpty()));
+                .allSatisfy(
+                        run -> assertThat(run.counted()).isEqualTo(run.reason().isEmpty()));
     }
 }

@@ -12,7 +12,8 @@ import org.measuredmile.trial.RunResult;
 /// Starts in recordings: what is found, what is refused and why.
 class StandingStartTraceTest {
     private static RunResult only(StartDays.Ride ride, double rateHz) {
-        var outcome = StartDays.day().recording(ride.seen("ride.csv", rateHz, 7)).reduce();
+        var outcome =
+                StartDays.day().recording(ride.seen("ride.csv", rateHz, 7)).reduce();
         assertThat(outcome.runs()).hasSize(1);
         return outcome.runs().getFirst();
     }
@@ -49,7 +50,8 @@ class StandingStartTraceTest {
             day.run(ids[i], i % 2 == 0 ? "out" : "back");
             ride.stand(3).start(2, 12, 12).brake(0);
         }
-        var outcome = day.recording(ride.stand(2).seen("starts.csv", 10, 3), ids).reduce();
+        var outcome =
+                day.recording(ride.stand(2).seen("starts.csv", 10, 3), ids).reduce();
         var time = figure(outcome, "standingstart.time-to drive=throttle to=10-mph");
         assertThat(time.counted()).isEqualTo(6);
         assertThat(time.thisDay().interval95().contains(ride.lastTimeToTenMphS()))
@@ -57,9 +59,9 @@ class StandingStartTraceTest {
         assertThat(time.anyDay().interval95().halfWidth())
                 .isGreaterThan(time.thisDay().interval95().halfWidth());
         var peak = figure(outcome, "standingstart.peak-power drive=throttle");
-        assertThat(peak.used()).singleElement().satisfies(one -> assertThat(
-                        one.key().figure())
-                .isEqualTo("weighin.mass"));
+        assertThat(peak.used())
+                .singleElement()
+                .satisfies(one -> assertThat(one.key().figure()).isEqualTo("weighin.mass"));
         assertThat(peak.value()).isBetween(400.0, 900.0);
     }
 
@@ -83,15 +85,15 @@ class StandingStartTraceTest {
         var run = only(flat, 10);
         assertThat(run.value("time-to-20-mph")).isEmpty();
         var day = StartDays.day().run("s-1", "out").recording(flat.seen("flat.csv", 10, 7), "s-1");
-        assertThat(day.reduce().findings()).anySatisfy(finding -> assertThat(finding.message())
-                .contains("approaches 20 mph too flatly")
-                .contains("0.10 m/s²"));
+        assertThat(day.reduce().findings())
+                .anySatisfy(finding -> assertThat(finding.message())
+                        .contains("approaches 20 mph too flatly")
+                        .contains("0.10 m/s²"));
     }
 
     @Test
     void onceASecondIsRefusedWithTheReasonAndTheRemedy() {
-        var outcome =
-                StartDays.day().recording(good().seen("slow.csv", 1, 5)).reduce();
+        var outcome = StartDays.day().recording(good().seen("slow.csv", 1, 5)).reduce();
         assertThat(outcome.figures()).isEmpty();
         assertThat(outcome.findings())
                 .filteredOn(finding -> finding.level() == Finding.Level.REFUSED)
@@ -112,7 +114,12 @@ class StandingStartTraceTest {
 
     @Test
     void aSecondPushIsRefused() {
-        var pushed = StartDays.ride().stand(3).start(2, 12, 1.3).brake(0.9).hold(0.9, 0.5).start(2, 12, 10);
+        var pushed = StartDays.ride()
+                .stand(3)
+                .start(2, 12, 1.3)
+                .brake(0.9)
+                .hold(0.9, 0.5)
+                .start(2, 12, 10);
         assertThat(only(pushed, 10).reason()).contains("push").contains("at most");
     }
 
@@ -124,9 +131,13 @@ class StandingStartTraceTest {
 
     @Test
     void aGapInTheStartIsRefusedAndOneLaterTakesOnlyTheSpeedsBehindIt() {
-        var early = StartDays.day().recording(good().seen("gap.csv", 10, 6, 3.7, 4.6)).reduce();
+        var early = StartDays.day()
+                .recording(good().seen("gap.csv", 10, 6, 3.7, 4.6))
+                .reduce();
         assertThat(early.runs().getFirst().reason()).contains("gap of").contains("1.60");
-        var late = StartDays.day().recording(good().seen("gap.csv", 10, 6, 7.5, 8.5)).reduce();
+        var late = StartDays.day()
+                .recording(good().seen("gap.csv", 10, 6, 7.5, 8.5))
+                .reduce();
         var run = late.runs().getFirst();
         assertThat(run.value("time-to-10-mph")).isPresent();
         assertThat(run.value("time-to-20-mph")).isEmpty();

@@ -180,7 +180,8 @@ final class StartDays {
             return this;
         }
 
-        /// Thrust builds up in 0.4 s to an acceleration that falls evenly to nothing at a top speed; ridden for a time.
+        /// Thrust builds up in 0.4 s to an acceleration that falls evenly to nothing at a top speed; ridden
+        /// for a time.
         Ride start(double thrustMps2, double topMps, double seconds) {
             double v = speeds.isEmpty() ? 0 : speeds.getLast();
             lastTimeToTenMphS = Double.NaN;

@@ -110,8 +110,8 @@ class WeighInTest {
         assertThat(figure(outcome, "weighin.payload").value()).isCloseTo(42.7, within(1e-9));
     }
 
-    /// A share p = x/(x + y) moves by p(1 − p) of either relative error, and by √((1 − p)² + p²) of a step's part of the
-    /// whole: differentiated and worked out by hand.
+    /// A share p = x/(x + y) moves by p(1 − p) of either relative error, and by √((1 − p)² + p²) of a step's
+    /// part of the whole: differentiated and worked out by hand.
     @Test
     void theShareAllowsForBothAxlesScalesAndSteps() {
         var outcome = GivenDay.of(new WeighIn())

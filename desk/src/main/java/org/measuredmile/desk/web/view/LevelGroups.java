@@ -84,8 +84,8 @@ final class LevelGroups {
         return new Group(common, ordered, plot.svg(760), plot.svg(352));
     }
 
-    /// Numbers in their order; a level that is a word stands before them where its value is below the first number's,
-    /// else after them.
+    /// Numbers in their order; a level that is a word stands before them where its value is below the first
+    /// number's, else after them.
     private static int place(List<StoredFigure> figures, StoredFigure one, String key) {
         int number = order(one, key);
         if (number != Integer.MAX_VALUE) {

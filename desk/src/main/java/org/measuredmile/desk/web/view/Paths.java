@@ -44,8 +44,8 @@ public final class Paths {
         return path.toString();
     }
 
-    /// A name as one piece of a path: signs that would end the piece, or that servers refuse in it, are written with a
-    /// tilde.
+    /// A name as one piece of a path: signs that would end the piece, or that servers refuse in it, are written
+    /// with a tilde.
     private static String segment(String name) {
         return piece(name.replace("~", "~0")
                 .replace("/", "~1")

@@ -9,8 +9,8 @@ import org.measuredmile.trial.DayReduction;
 public final class Reductions {
     private Reductions() {}
 
-    /// The reduced day; empty when there is none, when its own files cannot be used, or when reducing it failed before,
-    /// so that a page can still show what is kept.
+    /// The reduced day; empty when there is none, when its own files cannot be used, or when reducing it failed
+    /// before, so that a page can still show what is kept.
     public static Optional<DayReduction.Result.Reduced> of(Archive archive, String day) {
         return archive.entry(day)
                 .filter(entry -> entry.state() == DayEntry.State.REDUCED)

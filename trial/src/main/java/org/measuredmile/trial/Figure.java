@@ -83,6 +83,13 @@ public record Figure(
                 key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used, all, inputs);
     }
 
+    /// The same with other uncertainties of this day and of any day.
+    public Figure known(Uncertainty onThisDay, Uncertainty onAnyDay) {
+        return new Figure(
+                key, kind, trial, version, value, onThisDay, onAnyDay, runs, budget, narrows, assumed, used, findings,
+                inputs);
+    }
+
     public Figure from(List<InputHash> hashes) {
         return new Figure(
                 key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used, findings,

@@ -11,7 +11,8 @@ public final class SimulatedTrials {
             new SimulatedStart("hand"),
             new SimulatedWeighIn(),
             new SimulatedLevels(true),
-            new SimulatedLevels(false));
+            new SimulatedLevels(false),
+            new SimulatedCutOff());
 
     private SimulatedTrials() {}
 }

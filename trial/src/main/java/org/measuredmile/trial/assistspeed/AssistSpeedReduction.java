@@ -163,7 +163,9 @@ final class AssistSpeedReduction {
             mean.firstCounted()
                     .flatMap(run -> input.readings().of(run, "cut-off"))
                     .ifPresent(read -> mean.readOff(read, 1, SpeedScale.of(read).relative()));
-            mean.figureIfAny().ifPresent(figures::add);
+            mean.figureIfAny()
+                    .map(figure -> MatchedTails.of(figure, "between days"))
+                    .ifPresent(figures::add);
         }
         return figures;
     }

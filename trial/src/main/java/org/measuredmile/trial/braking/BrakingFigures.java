@@ -117,8 +117,8 @@ final class BrakingFigures {
             return run.traceReason();
         }
         if (takeUp.isEmpty()) {
-            return "no lever channel: a trace alone gives the braking distance; a stopping distance "
-                    + "needs a lever channel or a tape";
+            return "no lever channel, or one whose receiver states no delay: a trace alone gives the braking "
+                    + "distance; write the delay in day.yaml, or use a tape";
         }
         return isTakeUp(takeUp.get())
                 ? ""

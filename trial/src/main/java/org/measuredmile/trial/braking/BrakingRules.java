@@ -74,11 +74,7 @@ final class BrakingRules {
 
     static final double UNKNOWN_WIND_MPS = 1.5;
     static final double MOST_WIND_MPS = 3;
-    /// Receiver's delay where its instrument states none: mean and standard deviation, s; where it does, the
-    /// latter.
-    static final double DELAY_S = 0.25;
-
-    static final double DELAY_SD = 0.09;
+    /// How well a stated delay of a receiver behind the lever is known, s.
     static final double STATED_DELAY_SD = 0.02;
     /// A take-up longer than this between control and onset is no take-up, s.
     static final double MOST_TAKE_UP_S = 0.6;

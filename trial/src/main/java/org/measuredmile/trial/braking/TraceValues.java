@@ -32,18 +32,25 @@ record TraceValues(TracedStop stop, double nominalMps, double slope) {
         return fit().derive(quantity);
     }
 
-    /// From the control's first movement to the onset of deceleration, with the receiver's delay taken off; nothing
-    /// without a lever channel.
+    /// From the control's first movement to the onset of deceleration, with the receiver's delay taken off.
+    /// Nothing without a lever channel, and nothing where nobody knows by how much the speed lags behind the
+    /// lever: unknown, it is worth a metre.
     Optional<TakeUp> takeUp(Optional<Instrument> instrument) {
-        if (stop.leverS().isEmpty()) {
+        if (stop.leverS().isEmpty() || !knowsDelay(instrument)) {
             return Optional.empty();
         }
-        var stated = instrument.filter(one -> one.delayS().isPresent());
-        boolean isWheel = stop.source().kind() == SpeedSource.Kind.WHEEL;
-        double unknownDelayS = isWheel ? 0 : BrakingRules.DELAY_S;
-        double delayS = stated.map(one -> one.delayS().getAsDouble()).orElse(unknownDelayS);
-        double delaySd = stated.isPresent() || isWheel ? BrakingRules.STATED_DELAY_SD : BrakingRules.DELAY_SD;
-        return Optional.of(new TakeUp(fit().onsetS() - delayS - stop.leverS().getAsDouble(), fit().onsetSd(), delaySd));
+        double delayS = instrument
+                .filter(one -> one.delayS().isPresent())
+                .map(one -> one.delayS().getAsDouble())
+                .orElse(0.0);
+        return Optional.of(new TakeUp(
+                fit().onsetS() - delayS - stop.leverS().getAsDouble(), fit().onsetSd(), BrakingRules.STATED_DELAY_SD));
+    }
+
+    /// A wheel's own speed has no delay; a receiver's must be stated.
+    private boolean knowsDelay(Optional<Instrument> instrument) {
+        return stop.source().kind() == SpeedSource.Kind.WHEEL
+                || instrument.filter(one -> one.delayS().isPresent()).isPresent();
     }
 
     /// Take-up time, its own standard uncertainty, and that of the delay which all runs share.

@@ -15,8 +15,8 @@ class MatchedTailsTest {
         assertThat(half(budget)).isCloseTo(budget.around(0).interval95().halfWidth(), within(1e-9));
     }
 
-    /// Two equal ones of 12 degrees of freedom: variance 2 · 1.2, excess kurtosis 0.375, so 20 degrees of freedom and a
-    /// scale of √(2.4 · 0.9); t = 2.08596 (JCGM 100:2008, table G.2, has 2.09).
+    /// Two equal ones of 12 degrees of freedom: variance 2 · 1.2, excess kurtosis 0.375, so 20 degrees of
+    /// freedom and a scale of √(2.4 · 0.9); t = 2.08596 (JCGM 100:2008, table G.2, has 2.09).
     @Test
     void twoAlikeAreWiderThanWelchAndSatterthwaiteSay() {
         var budget = Budget.of(Contribution.typeA("scatter", 1, 12), Contribution.typeA("days", 1, 12));

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.measuredmile.recording.Channel;
+import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.Figure;
@@ -57,7 +59,11 @@ class BrakingTraceTest {
     void withALeverChannelTheStoppingDistanceBeginsAtTheControl() {
         var ride = threeStops();
         var outcome = written()
-                .recording(BrakingDays.recording("a.csv", ride.speed(10, 0, 1), ride.lever(0)), "b-1", "b-2", "b-3")
+                .recording(
+                        BrakingDays.recording("a.csv", ofWheel(ride.speed(10, 0, 1)), ride.lever(SteppedRide.DELAY_S)),
+                        "b-1",
+                        "b-2",
+                        "b-3")
                 .reduce();
         var stopping = figure(outcome, "braking.stopping-distance");
         assertThat(stopping.key().text()).contains("method=trace");
@@ -65,6 +71,23 @@ class BrakingTraceTest {
                 .isTrue();
         assertThat(stopping.value())
                 .isLessThan(figure(outcome, "braking.braking-distance").value() + 2);
+    }
+
+    @Test
+    void aLeverBesideAReceiverOfUnknownDelayGivesNoStoppingDistance() {
+        var ride = threeStops();
+        var outcome = written()
+                .recording(BrakingDays.recording("a.csv", ride.speed(10, 0, 1), ride.lever(0)), "b-1", "b-2", "b-3")
+                .reduce();
+        assertThat(outcome.figures())
+                .extracting(one -> one.key().figure())
+                .contains("braking.braking-distance")
+                .doesNotContain("braking.stopping-distance");
+    }
+
+    private static Channel ofWheel(Channel speed) {
+        return new Channel(
+                ChannelKind.WHEEL_SPEED, "wheel speed", "m/s", new Channel.Series(speed.timesS(), speed.values()));
     }
 
     @Test
@@ -148,8 +171,8 @@ class BrakingTraceTest {
         var compared = wrong.recording(
                         BrakingDays.recording(
                                 "a.csv",
-                                new SteppedRide().stop(TWENTY_MPH, 6).speed(10, 0, 1),
-                                new SteppedRide().stop(TWENTY_MPH, 6).lever(0)),
+                                ofWheel(new SteppedRide().stop(TWENTY_MPH, 6).speed(10, 0, 1)),
+                                new SteppedRide().stop(TWENTY_MPH, 6).lever(SteppedRide.DELAY_S)),
                         "b-1")
                 .reduce();
         assertThat(compared.findings()).extracting(Finding::code).contains("tape-and-trace-differ");

@@ -12,7 +12,7 @@ import org.measuredmile.recording.ChannelKind;
 final class SteppedRide {
     static final double STEP_S = 0.001;
     /// What the receiver shows, it shows late.
-    private static final double DELAY_S = 0.25;
+    static final double DELAY_S = 0.25;
     private final List<Double> speeds = new ArrayList<>();
     private final List<Double> levers = new ArrayList<>();
     private double lastStopM;

@@ -10,15 +10,22 @@ public final class Channel {
     private final ChannelKind kind;
     private final String name;
     private final String writtenUnit;
+    private final String source;
     private final double[] timesS;
     private final double[] values;
 
     /// @param name what the instrument called it
     /// @param writtenUnit the unit it was written in, as text; empty when the format fixes it
     public Channel(ChannelKind kind, String name, String writtenUnit, Series series) {
+        this(kind, name, writtenUnit, "", series);
+    }
+
+    /// @param source the device that measured it, where the file tells it from the one that wrote the file; else empty
+    public Channel(ChannelKind kind, String name, String writtenUnit, String source, Series series) {
         this.kind = kind;
         this.name = name;
         this.writtenUnit = writtenUnit;
+        this.source = source;
         this.timesS = series.timesS();
         this.values = series.values();
         requireShape();
@@ -51,6 +58,11 @@ public final class Channel {
 
     public String writtenUnit() {
         return writtenUnit;
+    }
+
+    /// The device that measured it, where the file says so; else empty.
+    public String source() {
+        return source;
     }
 
     public int size() {
@@ -94,6 +106,7 @@ public final class Channel {
                 kind,
                 name,
                 writtenUnit,
+                source,
                 new Series(
                         java.util.Arrays.copyOfRange(timesS, from, end),
                         java.util.Arrays.copyOfRange(values, from, end)));

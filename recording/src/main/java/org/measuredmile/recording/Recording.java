@@ -11,7 +11,8 @@ import java.util.TreeMap;
 /// Shape: `timesS` holds the time of every sample that was kept, strictly increasing, from 0; a channel's times are a
 /// subset of it. `samples` counts what the file held, kept or not. `segments` are in order and do not overlap.
 /// `counts` are the format's own numbers ("tracks", "segments", "points", "waypoints", "routes", "rows",
-/// "wrong-checksum" …). `track` holds every position, also those without a time.
+/// "wrong-checksum" …). `track` holds every position, also those without a time. `marks` are laps, pauses, presses of a
+/// button and captions, in the order of the file.
 /// Unit: seconds from `start`; without a start, from the first sample. `zoneStated` is false when the file gave local
 /// times without saying of which zone, and they were read as UTC.
 public record Recording(
@@ -26,12 +27,44 @@ public record Recording(
         List<Channel> channels,
         SortedMap<String, Long> counts,
         List<Finding> findings,
-        Track track) {
+        Track track,
+        List<Mark> marks) {
     public Recording {
         segments = List.copyOf(segments);
         channels = List.copyOf(channels);
         counts = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(counts));
         findings = List.copyOf(findings);
+        marks = List.copyOf(marks);
+    }
+
+    /// A recording that nobody marked.
+    public Recording(
+            String name,
+            Format format,
+            String device,
+            Optional<Instant> start,
+            boolean zoneStated,
+            long samples,
+            double[] timesS,
+            List<Segment> segments,
+            List<Channel> channels,
+            SortedMap<String, Long> counts,
+            List<Finding> findings,
+            Track track) {
+        this(
+                name,
+                format,
+                device,
+                start,
+                zoneStated,
+                samples,
+                timesS,
+                segments,
+                channels,
+                counts,
+                findings,
+                track,
+                List.of());
     }
 
     /// A recording whose positions all stand in its channels.
@@ -79,6 +112,41 @@ public record Recording(
         var all = new java.util.ArrayList<>(findings);
         all.addAll(more);
         return new Recording(
-                name, format, device, start, zoneStated, samples, timesS, segments, channels, counts, all, track);
+                name,
+                format,
+                device,
+                start,
+                zoneStated,
+                samples,
+                timesS,
+                segments,
+                channels,
+                counts,
+                all,
+                track,
+                marks);
+    }
+
+    /// The same recording with these marks, in place of those it had.
+    public Recording marking(List<Mark> these) {
+        return new Recording(
+                name,
+                format,
+                device,
+                start,
+                zoneStated,
+                samples,
+                timesS,
+                segments,
+                channels,
+                counts,
+                findings,
+                track,
+                these);
+    }
+
+    /// The marks of one kind, in the order of the file.
+    public List<Mark> marks(Mark.Kind kind) {
+        return marks.stream().filter(mark -> mark.kind() == kind).toList();
     }
 }

@@ -7,6 +7,8 @@ import java.util.OptionalDouble;
 /// Words that Java would take for numbers ("NaN", "Infinity", "1f", "0x10") are no numbers here.
 final class NumberText {
     private static final int LONGEST = 64;
+    /// So many digits fit into 64 bits whatever they are.
+    private static final int MOST_DIGITS = 19;
 
     private NumberText() {}
 
@@ -17,6 +19,45 @@ final class NumberText {
     static OptionalDouble parse(String text) {
         int end = endOfNumber(text, 0, '.');
         return end > 0 && end == text.length() ? finite(text) : OptionalDouble.empty();
+    }
+
+    /// The number that stands between two places of a buffer, and nothing else; NaN for anything else.
+    ///
+    /// The same doubles as [#parse(String)] gives, several times as fast and without an object.
+    static double parse(char[] text, int from, int to, char decimalMark) {
+        int at = from;
+        boolean negative = at < to && text[at] == '-';
+        if (negative || (at < to && text[at] == '+')) {
+            at++;
+        }
+        long digits = 0;
+        int significant = 0;
+        int seen = 0;
+        int decimals = 0;
+        boolean afterMark = false;
+        for (; at < to; at++) {
+            int digit = text[at] - '0';
+            if (digit >= 0 && digit <= 9) {
+                digits = digits * 10 + digit;
+                significant += significant > 0 || digit > 0 ? 1 : 0;
+                seen++;
+                decimals += afterMark ? 1 : 0;
+            } else if (text[at] == decimalMark && !afterMark) {
+                afterMark = true;
+            } else {
+                break;
+            }
+        }
+        if (seen == 0) {
+            return Double.NaN;
+        }
+        double size = at == to && significant <= MOST_DIGITS ? ExactDouble.of(digits, -decimals) : Double.NaN;
+        if (!Double.isNaN(size)) {
+            return negative ? -size : size;
+        }
+        String asWritten = new String(text, from, to - from);
+        return parse(decimalMark == '.' ? asWritten : asWritten.replace('.', '?').replace(decimalMark, '.'))
+                .orElse(Double.NaN);
     }
 
     /// The number that a cell begins with; its value is NaN when it begins with none.

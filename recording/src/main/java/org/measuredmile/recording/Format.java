@@ -4,7 +4,8 @@ package org.measuredmile.recording;
 public enum Format {
     GPX("GPX", "GPX 1.0 and 1.1, track points with extensions"),
     NMEA("NMEA 0183", "sentences of a satellite receiver"),
-    DELIMITED("delimited text", "columns separated by comma, semicolon, tab or bar");
+    DELIMITED("delimited text", "columns separated by comma, semicolon, tab or bar"),
+    CAPTIONS("captions", "WebVTT or SRT: the words said in a clip, with their times");
 
     private final String title;
     private final String meaning;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Instrument;
@@ -46,10 +47,11 @@ public record TrialInput(
         return runs.stream().filter(run -> named.contains(run.id())).toList();
     }
 
-    /// The recordings that runs of this trial may lie in: all but those that recordings.csv gives to other trials
-    /// alone.
+    /// The recordings that runs of this trial may lie in: all but captions, which hold words only, and those that
+    /// recordings.csv gives to other trials alone.
     public List<Recording> recordingsToSearch() {
         return recordings.values().stream()
+                .filter(recording -> recording.format() != Format.CAPTIONS)
                 .filter(recording -> !runsIn(recording).isEmpty()
                         || day.recording(recording.name())
                                 .map(entry -> entry.runs().isEmpty())

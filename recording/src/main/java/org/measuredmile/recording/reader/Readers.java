@@ -20,7 +20,8 @@ import org.measuredmile.recording.Place;
 /// Files packed with gzip are unpacked on the way, within limits.
 public final class Readers {
     private static final int HEAD = 8192;
-    private static final List<RecordingReader> ALL = List.of(new GpxReader(), new NmeaReader(), new DelimitedReader());
+    private static final List<RecordingReader> ALL =
+            List.of(new GpxReader(), new CaptionReader(), new NmeaReader(), new DelimitedReader());
 
     private Readers() {}
 
@@ -83,6 +84,9 @@ public final class Readers {
         boolean text = DelimitedReader.isText(TextHead.preview(head)) && head.length > 0;
         if (text && lower.endsWith(".gpx")) {
             return reader(Format.GPX);
+        }
+        if (text && (lower.endsWith(".vtt") || lower.endsWith(".srt"))) {
+            return reader(Format.CAPTIONS);
         }
         return text && (lower.endsWith(".nmea") || lower.endsWith(".nma")) ? reader(Format.NMEA) : Optional.empty();
     }

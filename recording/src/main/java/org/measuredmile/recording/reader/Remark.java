@@ -85,6 +85,27 @@ enum Remark {
             Finding.Level.WARNING,
             "the file ends in the middle: {first}; what came before was kept",
             "copy the file from the instrument again"),
+    CUE_WITHOUT_WORDS("cue-without-words", Finding.Level.NOTE, "{n} cues hold no words and were passed over", ""),
+    CUE_OUT_OF_ORDER(
+            "cue-out-of-order",
+            Finding.Level.NOTE,
+            "{n} cues begin before the one above them; each keeps its own times",
+            ""),
+    OVERLAPPING_CUES(
+            "overlapping-cues",
+            Finding.Level.NOTE,
+            "{n} cues begin while the one before is still shown; the time of their words is less sure",
+            ""),
+    REPEATED_WORDS(
+            "repeated-words",
+            Finding.Level.NOTE,
+            "{n} cues show words of the cue before again, as rolling captions do; each word was kept once",
+            ""),
+    DAMAGED_CUES(
+            "damaged-cues",
+            Finding.Level.WARNING,
+            "{n} more cues are damaged and were left out",
+            "export the captions again"),
     HELD_VALUES(
             "held-values",
             Finding.Level.NOTE,

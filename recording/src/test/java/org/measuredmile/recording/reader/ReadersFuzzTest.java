@@ -20,4 +20,9 @@ class ReadersFuzzTest {
     void delimitedTextAnswers(byte[] bytes) throws IOException {
         ReaderContract.holds(new DelimitedReader().read("x.csv", new ByteArrayInputStream(bytes)));
     }
+
+    @FuzzTest
+    void captionsAnswer(byte[] bytes) throws IOException {
+        ReaderContract.holds(new CaptionReader().read("x.vtt", new ByteArrayInputStream(bytes)));
+    }
 }

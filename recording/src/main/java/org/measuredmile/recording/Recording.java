@@ -12,7 +12,8 @@ import java.util.TreeMap;
 /// subset of it. `samples` counts what the file held, kept or not. `segments` are in order and do not overlap.
 /// `counts` are the format's own numbers ("tracks", "segments", "points", "waypoints", "routes", "rows",
 /// "wrong-checksum" …). `track` holds every position, also those without a time. `marks` are laps, pauses, presses of a
-/// button and captions, in the order of the file.
+/// button and captions, in the order of the file. `columns` say what each column of a table was taken for; other formats
+/// have none.
 /// Unit: seconds from `start`; without a start, from the first sample. `zoneStated` is false when the file gave local
 /// times without saying of which zone, and they were read as UTC.
 public record Recording(
@@ -28,13 +29,47 @@ public record Recording(
         SortedMap<String, Long> counts,
         List<Finding> findings,
         Track track,
-        List<Mark> marks) {
+        List<Mark> marks,
+        List<ColumnMeaning> columns) {
     public Recording {
         segments = List.copyOf(segments);
         channels = List.copyOf(channels);
         counts = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(counts));
         findings = List.copyOf(findings);
         marks = List.copyOf(marks);
+        columns = List.copyOf(columns);
+    }
+
+    /// A recording of a format without columns.
+    public Recording(
+            String name,
+            Format format,
+            String device,
+            Optional<Instant> start,
+            boolean zoneStated,
+            long samples,
+            double[] timesS,
+            List<Segment> segments,
+            List<Channel> channels,
+            SortedMap<String, Long> counts,
+            List<Finding> findings,
+            Track track,
+            List<Mark> marks) {
+        this(
+                name,
+                format,
+                device,
+                start,
+                zoneStated,
+                samples,
+                timesS,
+                segments,
+                channels,
+                counts,
+                findings,
+                track,
+                marks,
+                List.of());
     }
 
     /// A recording that nobody marked.
@@ -124,7 +159,8 @@ public record Recording(
                 counts,
                 all,
                 track,
-                marks);
+                marks,
+                columns);
     }
 
     /// The same recording with these marks, in place of those it had.
@@ -142,6 +178,26 @@ public record Recording(
                 counts,
                 findings,
                 track,
+                these,
+                columns);
+    }
+
+    /// The same recording with what its columns were taken for.
+    public Recording reading(List<ColumnMeaning> these) {
+        return new Recording(
+                name,
+                format,
+                device,
+                start,
+                zoneStated,
+                samples,
+                timesS,
+                segments,
+                channels,
+                counts,
+                findings,
+                track,
+                marks,
                 these);
     }
 

@@ -111,7 +111,8 @@ public final class DayWriter {
                 .quantity("resolution", one.resolution(), one.kind().quantity())
                 .keys("calibration", calibration)
                 .quantity("delay", one.delayS(), QuantityKind.TIME)
-                .number("frameRate", one.frameRateHz());
+                .number("frameRate", one.frameRateHz())
+                .mappings("columns", ColumnYaml.keys(one.columns()));
     }
 
     private static YamlKeys notRidden(NotRidden one) {

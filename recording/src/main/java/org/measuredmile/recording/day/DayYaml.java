@@ -221,7 +221,8 @@ final class DayYaml {
                                 "frameRate",
                                 one.number("frameRate", QuantityKind.FREQUENCY, Unit.HERTZ),
                                 POSITIVE,
-                                "above 0")));
+                                "above 0"),
+                        ColumnYaml.read(one, faults)));
                 one.nameUnknown();
             }
         }

@@ -1,12 +1,15 @@
 package org.measuredmile.recording.day;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.measuredmile.quantity.QuantityKind;
+import org.measuredmile.recording.ColumnSetting;
 
 /// What a reading or a recording was taken with, and what is known of its errors.
 ///
+/// Shape: `columns` say what the columns of its tables mean, where a person set it.
 /// Unit: `resolution` in the SI unit of [Kind#quantity()]; `delayS` in seconds; `frameRateHz` in frames a second.
 public record Instrument(
         String id,
@@ -14,7 +17,28 @@ public record Instrument(
         OptionalDouble resolution,
         Optional<Calibration> calibration,
         OptionalDouble delayS,
-        OptionalDouble frameRateHz) {
+        OptionalDouble frameRateHz,
+        List<ColumnSetting> columns) {
+    public Instrument {
+        columns = List.copyOf(columns);
+    }
+
+    /// An instrument that writes no tables, or whose columns speak for themselves.
+    public Instrument(
+            String id,
+            Kind kind,
+            OptionalDouble resolution,
+            Optional<Calibration> calibration,
+            OptionalDouble delayS,
+            OptionalDouble frameRateHz) {
+        this(id, kind, resolution, calibration, delayS, frameRateHz, List.of());
+    }
+
+    /// The same instrument with what its columns mean.
+    public Instrument withColumns(List<ColumnSetting> these) {
+        return new Instrument(id, kind, resolution, calibration, delayS, frameRateHz, these);
+    }
+
     /// The instruments of the trade. The ids are those of day.yaml.
     public enum Kind {
         RECEIVER("receiver", QuantityKind.SPEED),

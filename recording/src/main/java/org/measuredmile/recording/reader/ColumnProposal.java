@@ -1,5 +1,6 @@
 package org.measuredmile.recording.reader;
 
+import org.measuredmile.recording.ColumnMeaning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -7,7 +8,7 @@ import java.util.Set;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.quantity.UnitText;
 import org.measuredmile.recording.ChannelKind;
-import org.measuredmile.recording.reader.ColumnMeaning.Role;
+import org.measuredmile.recording.ColumnMeaning.Role;
 
 /// Proposes what each column of a table means, from its head and its first rows.
 final class ColumnProposal {

@@ -1,5 +1,6 @@
 package org.measuredmile.recording.reader;
 
+import org.measuredmile.recording.ColumnMeaning;
 import java.util.Optional;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.ChannelKind;

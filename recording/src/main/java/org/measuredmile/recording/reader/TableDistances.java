@@ -1,5 +1,6 @@
 package org.measuredmile.recording.reader;
 
+import org.measuredmile.recording.ColumnMeaning;
 import java.util.Arrays;
 import java.util.List;
 import net.sf.geographiclib.Geodesic;

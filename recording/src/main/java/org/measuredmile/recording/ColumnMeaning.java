@@ -1,8 +1,7 @@
-package org.measuredmile.recording.reader;
+package org.measuredmile.recording;
 
 import java.util.Optional;
 import org.measuredmile.quantity.Unit;
-import org.measuredmile.recording.ChannelKind;
 
 /// What a column of delimited text was taken for, and why, so that a person can see it and object.
 ///
@@ -13,38 +12,54 @@ public record ColumnMeaning(
     /// What a column is for.
     public enum Role {
         /// A time of day, a date, a time stamp, or seconds from a start.
-        CLOCK,
+        CLOCK("time"),
         /// A number that becomes a channel.
-        VALUE,
+        VALUE("value"),
         /// The letter N, S, E or W for the column before it.
-        HEMISPHERE,
+        HEMISPHERE("hemisphere"),
         /// Words, which a channel cannot hold.
-        WORDS,
+        WORDS("words"),
         /// Nothing stands in it.
-        EMPTY
+        EMPTY("nothing"),
+        /// A person said that it means nothing here.
+        LEFT_OUT("none");
+
+        private final String id;
+
+        Role(String id) {
+            this.id = id;
+        }
+
+        /// The word used in files and on pages.
+        public String id() {
+            return id;
+        }
     }
 
-    ColumnMeaning as(Role other, String why) {
+    public ColumnMeaning as(Role other, String why) {
         return new ColumnMeaning(index, name, other, ChannelKind.OTHER, Optional.empty(), writtenUnit, why);
     }
 
-    ColumnMeaning as(ChannelKind other, Optional<Unit> newUnit, String why) {
+    public ColumnMeaning as(ChannelKind other, Optional<Unit> newUnit, String why) {
         return new ColumnMeaning(index, name, role, other, newUnit, writtenUnit, why);
+    }
+
+    /// One word for it: the id of the channel's kind, or that of the role of a column that becomes none.
+    public String meaning() {
+        return role == Role.VALUE ? kind.id() : role.id();
+    }
+
+    /// The unit as it is printed: that of its numbers, or as written where they are kept as they are.
+    public String unitText() {
+        return unit.map(Unit::symbol).orElse(writtenUnit);
     }
 
     /// One phrase for a list: `speed → speed in km/h (said in the head)`.
     public String phrase() {
-        String what = switch (role) {
-            case CLOCK -> "time";
-            case HEMISPHERE -> "hemisphere";
-            case WORDS -> "words";
-            case EMPTY -> "nothing";
-            case VALUE -> kind.id();
-        };
         String in = unit.map(Unit::symbol)
                 .filter(symbol -> !symbol.isEmpty())
                 .map(symbol -> " in " + symbol)
                 .orElse("");
-        return name + " → " + what + in + (because.isEmpty() ? "" : " (" + because + ")");
+        return name + " → " + meaning() + in + (because.isEmpty() ? "" : " (" + because + ")");
     }
 }

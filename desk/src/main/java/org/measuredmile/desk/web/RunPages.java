@@ -8,6 +8,8 @@ import org.measuredmile.desk.web.edit.Correction;
 import org.measuredmile.desk.web.edit.CrewCode;
 import org.measuredmile.desk.web.edit.Runs;
 import org.measuredmile.desk.web.edit.Typed;
+import org.measuredmile.desk.web.edit.WindowForm;
+import org.measuredmile.desk.web.edit.Windows;
 import org.measuredmile.desk.web.view.Formed;
 import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
@@ -76,6 +78,69 @@ class RunPages {
         var stored = desk.archive().day(day).orElseThrow();
         desk.archive().revise(day, Correction.of(stored, reduced, after), new Act(typed.get("who"), why));
         return DayPages.remembering(typed.get("who"), Paths.run(day, id));
+    }
+
+    /// Sets both ends of the run, as dragged on the plot or typed: another revision of the day.
+    @PostMapping("/days/{day}/runs/{run}/window")
+    ResponseEntity<String> window(
+            HttpServletRequest request,
+            @PathVariable("day") String dayPiece,
+            @PathVariable("run") String runPiece,
+            @RequestParam Map<String, String> sent) {
+        var asked = asked(Paths.name(dayPiece), Paths.name(runPiece), sent);
+        var ends = asked.form().ends();
+        return ends.isEmpty()
+                ? show(request, asked.day(), asked.run(), asked.faulty())
+                : kept(asked, Windows.moved(asked.reduced(), asked.shown(), ends.get()));
+    }
+
+    /// Makes two runs of one: another revision of the day.
+    @PostMapping("/days/{day}/runs/{run}/split")
+    ResponseEntity<String> split(
+            HttpServletRequest request,
+            @PathVariable("day") String dayPiece,
+            @PathVariable("run") String runPiece,
+            @RequestParam Map<String, String> sent) {
+        var asked = asked(Paths.name(dayPiece), Paths.name(runPiece), sent);
+        var cut = asked.form().cut();
+        return cut.isEmpty()
+                ? show(request, asked.day(), asked.run(), asked.faulty())
+                : kept(asked, Windows.split(asked.reduced(), asked.shown(), cut.get()));
+    }
+
+    /// A change of a run's ends that somebody asked for.
+    private record Asked(
+            String day,
+            String run,
+            DayReduction.Result.Reduced reduced,
+            Windows.Shown shown,
+            Typed typed,
+            WindowForm form) {
+        Typed faulty() {
+            return typed.wrong(form.faults());
+        }
+    }
+
+    private Asked asked(String day, String run, Map<String, String> sent) {
+        var reduced = reduced(day);
+        var found = found(reduced, day, run);
+        var typed = Typed.of(sent);
+        return new Asked(
+                day,
+                run,
+                reduced,
+                new Windows.Shown(found.trial().id(), found.run()),
+                typed,
+                new WindowForm(reduced, found.run(), typed));
+    }
+
+    private ResponseEntity<String> kept(Asked asked, Windows.Changed changed) {
+        String why = asked.typed().get("why");
+        var act = new Act(asked.typed().get("who"), changed.what() + (why.isEmpty() ? "" : ": " + why));
+        var stored = desk.archive().day(asked.day()).orElseThrow();
+        desk.archive().revise(asked.day(), Correction.of(stored, asked.reduced(), changed.day()), act);
+        return DayPages.remembering(
+                act.who(), Paths.run(asked.day(), changed.runs().getFirst()));
     }
 
     private static String reason(RunPage.Found found, Typed typed, Map<String, String> faults) {

@@ -160,6 +160,18 @@ public enum DayFault {
             "there is no file \"%s\" in recordings/; the entry is kept",
             "add the file, or say in the note that it was lost"),
     RECORDING_TWICE(Finding.Level.WARNING, "\"%s\" is listed twice; this line is left out", "join the two lines"),
+    RUN_NAMED_TWICE(
+            Finding.Level.WARNING,
+            "the run \"%s\" is named twice for one file; the first is used",
+            "take one of them away"),
+    NOT_A_WINDOW(
+            Finding.Level.WARNING,
+            "\"%s\" gives no ends of a run; the run stays named without them",
+            "write both in seconds of the file's own clock with a point, as b-03@12.40-31.75"),
+    WINDOW_IMPOSSIBLE(
+            Finding.Level.WARNING,
+            "\"%s\" cannot be the ends of a run: %s; the run stays named without them",
+            "write the earlier end first, in seconds from the file's first sample"),
     RECORDING_NOT_LISTED(Finding.Level.NOTE, "is not named in recordings.csv; it is looked at all the same", ""),
 
     BIKE_WITHOUT_NAME(

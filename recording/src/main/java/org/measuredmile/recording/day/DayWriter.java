@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.measuredmile.quantity.QuantityKind;
 
 /// Writes a test day and its bike as the files of a test-day folder, always the same bytes for the same day.
@@ -243,7 +244,10 @@ public final class DayWriter {
     /// An entry's cells, in the order of [DayFiles#RECORDING_COLUMNS].
     static List<String> cells(RecordingEntry entry) {
         List<String> cells = new ArrayList<>(List.of(entry.file(), entry.instrument()));
-        cells.add(String.join(" ", entry.runs()));
+        cells.add(entry.runs().stream()
+                .map(run -> run
+                        + entry.window(run).map(window -> "@" + window.text()).orElse(""))
+                .collect(Collectors.joining(" ")));
         cells.add(ExactText.number(entry.clockOffsetS()));
         cells.add(entry.note());
         return cells;

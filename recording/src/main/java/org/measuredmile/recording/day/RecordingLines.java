@@ -5,6 +5,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.Place;
@@ -52,10 +54,10 @@ final class RecordingLines {
         var offsetS =
                 FieldText.quantity(offset, QuantityKind.TIME, Optional.of(Unit.SECOND), cells.at("clock-offset-s"));
         ReadingLines.checkInstrument(cells, head);
-        List<String> named = new ArrayList<>();
-        for (String run : cells.text("runs").split("[\\s,;]+")) {
-            if (!run.isEmpty() && isThere(run, cells)) {
-                named.add(run);
+        var named = new Holding();
+        for (String text : cells.text("runs").split("[\\s,;]+")) {
+            if (!text.isEmpty()) {
+                name(text, cells, named);
             }
         }
         if (file.isEmpty() || (!offset.isEmpty() && offsetS.isEmpty())) {
@@ -68,12 +70,48 @@ final class RecordingLines {
         if (!files.contains(file.get())) {
             cells.add(DayFault.RECORDING_MISSING, "file", Faults.quoted(file.get()));
         }
-        return Optional.of(
-                new RecordingEntry(file.get(), cells.text("instrument"), named, offsetS.orElse(0), cells.text("note")));
+        return Optional.of(new RecordingEntry(
+                file.get(),
+                cells.text("instrument"),
+                named.runs,
+                named.windows,
+                offsetS.orElse(0),
+                cells.text("note")));
+    }
+
+    private static final class Holding {
+        private final List<String> runs = new ArrayList<>();
+        private final SortedMap<String, Window> windows = new TreeMap<>();
+    }
+
+    /// A run's id, alone or with the ends a person set: `b-03@12.4-31.75`.
+    private void name(String text, Cells cells, Holding named) {
+        int at = isKnown(text) ? -1 : text.lastIndexOf('@');
+        String run = at < 0 ? text : text.substring(0, at);
+        if (!isThere(run, cells)) {
+            return;
+        }
+        if (named.runs.contains(run)) {
+            cells.add(DayFault.RUN_NAMED_TWICE, "runs", Faults.quoted(run));
+            return;
+        }
+        named.runs.add(run);
+        if (at >= 0) {
+            switch (Window.read(text.substring(at + 1))) {
+                case Window.Read.Good(Window window) -> named.windows.put(run, window);
+                case Window.Read.NoWindow() -> cells.add(DayFault.NOT_A_WINDOW, "runs", Faults.quoted(text));
+                case Window.Read.Wrong(String why) ->
+                    cells.add(DayFault.WINDOW_IMPOSSIBLE, "runs", Faults.quoted(text), why);
+            }
+        }
+    }
+
+    private boolean isKnown(String run) {
+        return runs.runs().stream().anyMatch(one -> one.id().equals(run));
     }
 
     private boolean isThere(String run, Cells cells) {
-        if (runs.runs().stream().anyMatch(one -> one.id().equals(run))) {
+        if (isKnown(run)) {
             return true;
         }
         if (!runs.written().contains(run)) {

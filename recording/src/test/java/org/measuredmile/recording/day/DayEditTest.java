@@ -152,6 +152,22 @@ class DayEditTest {
         assertThat(read.day().recordings()).hasSize(1);
     }
 
+    @Test
+    void theEndsOfARunAreWrittenIntoItsRecordingsLineAndNoOtherByteChanges() {
+        var folder = FolderOf.day()
+                .with("runs.csv", "run,trial,state\nb-01,braking,confirmed\nb-02,braking,confirmed\n")
+                .with("recordings.csv", "file;runs;note\na.gpx;b-01 b-02;kept ; as is\nb.gpx;;\n")
+                .folder();
+        var entry = ((DayRead.Read) DayReader.read(folder)).day().recording("b.gpx").orElseThrow();
+
+        byte[] edited = DayEdit.withRecordingEntry(folder, entry.naming("b-02", new Window(12.4, 31.75)))
+                .texts()
+                .get("recordings.csv");
+
+        assertThat(new String(edited, StandardCharsets.UTF_8))
+                .isEqualTo("file;runs;note\na.gpx;b-01 b-02;kept ; as is\nb.gpx;b-02@12.4-31.75;\n");
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {

@@ -7,6 +7,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.measuredmile.recording.Place;
 
 class DayReaderTest {
@@ -250,5 +252,63 @@ class DayReaderTest {
         assertThat(folder.readable().day().conditions().pressurePa()).hasValue(101_300);
         assertThat(folder.readable().day().preRideCheck().orElseThrow().isTicked())
                 .isFalse();
+    }
+
+    @Test
+    void aRunHasTheEndsThatItsRecordingsLineGives() {
+        var read = withNamed("b-01@12.40-31.75 b-02 b-03@0-86400");
+
+        var entry = read.day().recordings().getFirst();
+        assertThat(entry.runs()).containsExactly("b-01", "b-02", "b-03");
+        assertThat(entry.window("b-01")).contains(new Window(12.4, 31.75));
+        assertThat(entry.window("b-02")).isEmpty();
+        assertThat(entry.window("b-03")).contains(new Window(0, 86_400));
+        assertThat(read.findings()).noneMatch(one -> one.place().source().equals("recordings.csv"));
+    }
+
+    @Test
+    void anIdThatHoldsTheSignOfEndsIsAnId() {
+        var read = withNamed("b@1-2@3-4");
+
+        assertThat(read.day().recordings().getFirst().windows())
+                .containsExactly(java.util.Map.entry("b@1-2", new Window(3, 4)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "b-01@, not-a-window",
+        "b-01@12.4, not-a-window",
+        "b-01@-3-4, not-a-window",
+        "b-01@1e3-2e3, not-a-window",
+        "b-01@soon-later, not-a-window",
+        "b-01@31.75-12.40, window-impossible",
+        "b-01@12.4-12.4, window-impossible",
+        "b-01@1-86401.001, window-impossible",
+        "b-01@1-2 b-01@3-4, run-named-twice",
+        "b-77@1-2, run-unknown",
+    })
+    void whatCannotBeTheEndsOfARunIsNamedAndCostsNothingElse(String named, String fault) {
+        var read = withNamed("b-02@5-6 " + named);
+
+        assertThat(read.findings())
+                .filteredOn(one -> one.place().source().equals("recordings.csv"))
+                .extracting(one -> one.code() + " @ " + one.place().text())
+                .containsExactly(fault + " @ recordings.csv: line 2, runs");
+        var entry = read.day().recordings().getFirst();
+        assertThat(entry.window("b-02")).contains(new Window(5, 6));
+        assertThat(entry.runs().contains("b-01")).isEqualTo(named.startsWith("b-01"));
+        assertThat(entry.window("b-01").isPresent()).isEqualTo(fault.equals("run-named-twice"));
+    }
+
+    private static DayRead.Read withNamed(String runs) {
+        var folder = FolderOf.day()
+                .with(
+                        "runs.csv",
+                        "run,trial,state\nb-01,braking,confirmed\nb-02,braking,confirmed\n"
+                                + "b-03,braking,confirmed\nb@1-2,braking,confirmed\n")
+                .with("recordings.csv", "file,runs\na.gpx," + runs + "\n")
+                .folder();
+        var there = DayEdit.withRecording(folder, "a.gpx", java.io.InputStream::nullInputStream);
+        return (DayRead.Read) DayReader.read(there);
     }
 }

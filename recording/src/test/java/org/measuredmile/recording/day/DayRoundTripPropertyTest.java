@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.SortedMap;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.random.RandomGenerator;
@@ -196,6 +197,17 @@ class DayRoundTripPropertyTest {
             return placed;
         }
 
+        private SortedMap<String, Window> windows(List<Run> runs) {
+            var windows = new TreeMap<String, Window>();
+            for (Run run : runs) {
+                if (coin()) {
+                    double fromS = coin() ? random.nextInt(3000) / 1000.0 : random.nextDouble(0, 5e3);
+                    windows.put(run.id(), new Window(fromS, fromS + random.nextDouble(1e-3, 5e3)));
+                }
+            }
+            return windows;
+        }
+
         TestDay day(Bike bike) {
             ZoneId zone = ZoneId.of(ZONES.get(random.nextInt(ZONES.size())));
             LocalDate date = LocalDate.of(2031, 1 + random.nextInt(12), 1 + random.nextInt(28));
@@ -214,6 +226,7 @@ class DayRoundTripPropertyTest {
                         "r" + i + ".csv",
                         "",
                         runs.stream().map(Run::id).toList(),
+                        windows(runs),
                         random.nextDouble(-5, 5),
                         oneLine()));
             }

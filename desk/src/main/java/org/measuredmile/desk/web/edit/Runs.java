@@ -14,6 +14,7 @@ import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.day.Window;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.RunResult;
@@ -28,7 +29,7 @@ public final class Runs {
         return nextId(reduced, reduced.day(), trial);
     }
 
-    private static String nextId(DayReduction.Result.Reduced reduced, TestDay day, String trial) {
+    static String nextId(DayReduction.Result.Reduced reduced, TestDay day, String trial) {
         var taken = new TreeSet<String>();
         day.runs().forEach(run -> taken.add(run.id()));
         reduced.outcomes().values().forEach(outcome -> outcome.runs().forEach(run -> taken.add(run.run())));
@@ -97,8 +98,9 @@ public final class Runs {
         }
         String id = nextId(reduced, day, decision.trial());
         var runs = new ArrayList<>(day.runs());
-        runs.add(found(reduced, result, id, decision));
-        return naming(DayParts.with(day, runs, day.readings()), result, id);
+        var run = found(reduced, result, id, decision);
+        runs.add(run);
+        return naming(DayParts.with(day, runs, day.readings()), result, run);
     }
 
     /// Whether somebody wrote the run down; else the tool found it.
@@ -130,7 +132,7 @@ public final class Runs {
                 decision.trial(),
                 result.variant(),
                 reduced.day().riders().stream().findFirst().map(Rider::code).orElse(""),
-                start(reduced, result),
+                result.stretch().flatMap(stretch -> start(reduced, stretch)),
                 "",
                 result.direction(),
                 decision.state(),
@@ -139,41 +141,40 @@ public final class Runs {
                 Place.NOWHERE);
     }
 
-    private static Optional<Instant> start(DayReduction.Result.Reduced reduced, RunResult result) {
-        return result.stretch().flatMap(stretch -> {
-            var decoding = reduced.recordings().get(stretch.recording());
-            return decoding instanceof Decoding.Decoded(Recording recording)
-                    ? recording
-                            .start()
-                            .map(start -> start.plusMillis(
-                                    Math.round(1000 * (stretch.fromS() + offsetS(reduced.day(), stretch.recording())))))
-                    : Optional.empty();
-        });
+    /// When a stretch of a recording began, by the recording's clock set right; nothing where it has no clock.
+    static Optional<Instant> start(DayReduction.Result.Reduced reduced, RunResult.Stretch stretch) {
+        var decoding = reduced.recordings().get(stretch.recording());
+        return decoding instanceof Decoding.Decoded(Recording recording)
+                ? recording
+                        .start()
+                        .map(start -> start.plusMillis(
+                                Math.round(1000 * (stretch.fromS() + offsetS(reduced.day(), stretch.recording())))))
+                : Optional.empty();
     }
 
     private static double offsetS(TestDay day, String file) {
         return day.recording(file).map(RecordingEntry::clockOffsetS).orElse(0.0);
     }
 
-    /// The recording's entry names the run it holds.
-    private static TestDay naming(TestDay day, RunResult result, String id) {
+    /// The recording's entry names the run it holds; with both its ends where the recording has no clock, since no start
+    /// time would tell the run from its neighbours there.
+    private static TestDay naming(TestDay day, RunResult result, Run run) {
         if (result.stretch().isEmpty()) {
             return day;
         }
         String file = result.stretch().get().recording();
-        var fresh = new RecordingEntry(file, "", List.of(id), 0, "");
+        if (run.start().isEmpty()) {
+            var ends = Windows.of(day, result).orElseThrow();
+            return Windows.withWindow(day, run.id(), file, Window.rounded(ends.fromS(), ends.toS()));
+        }
+        var fresh = new RecordingEntry(file, "", List.of(run.id()), 0, "");
         return DayParts.withRecordings(
                 day,
                 DayParts.exchanged(
-                        day.recordings(), entry -> entry.file().equals(file), entry -> holding(entry, id), fresh));
-    }
-
-    private static RecordingEntry holding(RecordingEntry entry, String run) {
-        var runs = new ArrayList<>(entry.runs());
-        if (!runs.contains(run)) {
-            runs.add(run);
-        }
-        return new RecordingEntry(entry.file(), entry.instrument(), runs, entry.clockOffsetS(), entry.note());
+                        day.recordings(),
+                        entry -> entry.file().equals(file),
+                        entry -> entry.naming(run.id()),
+                        fresh));
     }
 
     public static TestDay checked(TestDay day, PreRideCheck check) {

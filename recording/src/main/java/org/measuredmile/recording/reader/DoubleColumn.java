@@ -2,16 +2,29 @@ package org.measuredmile.recording.reader;
 
 import java.util.Arrays;
 
-/// A growing row of doubles without an object for each.
+/// A growing row of doubles without an object for each, in pieces, so that growing copies nothing.
 final class DoubleColumn {
-    private double[] values = new double[256];
+    private static final int PIECE_BITS = 12;
+    private static final int PIECE = 1 << PIECE_BITS;
+
+    private double[][] pieces = new double[4][];
     private int size;
 
     void add(double value) {
-        if (size == values.length) {
-            values = Arrays.copyOf(values, size + (size >> 1));
+        int piece = size >>> PIECE_BITS;
+        int at = size & (PIECE - 1);
+        if (at == 0) {
+            begin(piece);
         }
-        values[size++] = value;
+        pieces[piece][at] = value;
+        size++;
+    }
+
+    private void begin(int piece) {
+        if (piece == pieces.length) {
+            pieces = Arrays.copyOf(pieces, piece * 2);
+        }
+        pieces[piece] = new double[PIECE];
     }
 
     /// Makes the column `length` long with NaN in what is new.
@@ -22,11 +35,11 @@ final class DoubleColumn {
     }
 
     void set(int index, double value) {
-        values[index] = value;
+        pieces[index >>> PIECE_BITS][index & (PIECE - 1)] = value;
     }
 
     double get(int index) {
-        return values[index];
+        return pieces[index >>> PIECE_BITS][index & (PIECE - 1)];
     }
 
     int size() {
@@ -34,6 +47,16 @@ final class DoubleColumn {
     }
 
     double[] toArray() {
-        return Arrays.copyOf(values, size);
+        double[] all = new double[size];
+        for (int from = 0; from < size; from += PIECE) {
+            System.arraycopy(pieces[from >>> PIECE_BITS], 0, all, from, Math.min(PIECE, size - from));
+        }
+        return all;
+    }
+
+    /// Gives its memory back; nothing can be read any more.
+    void clear() {
+        pieces = new double[4][];
+        size = 0;
     }
 }

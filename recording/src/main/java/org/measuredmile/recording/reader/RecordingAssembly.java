@@ -2,10 +2,12 @@ package org.measuredmile.recording.reader;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.measuredmile.recording.Channel;
+import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.Segment;
@@ -20,7 +22,8 @@ final class RecordingAssembly {
     /// What the table itself does not say.
     ///
     /// `absolute` says whether times count from 1970 once `offsetNs` is added, or from the
-    /// instrument's own zero.
+    /// instrument's own zero. `trackIsThatOfChannels` says that every position has a time and stands in its channels, in
+    /// one segment; `track` is then not looked at.
     record Head(
             Format format,
             String device,
@@ -29,19 +32,44 @@ final class RecordingAssembly {
             boolean zoneStated,
             long samples,
             SortedMap<String, Long> counts,
-            Track track) {}
+            Track track,
+            boolean trackIsThatOfChannels) {
+        Head(
+                Format format,
+                String device,
+                boolean absolute,
+                long offsetNs,
+                boolean zoneStated,
+                long samples,
+                SortedMap<String, Long> counts,
+                Track track) {
+            this(format, device, absolute, offsetNs, zoneStated, samples, counts, track, false);
+        }
+    }
 
     static Recording assemble(Head head, SampleTable table, TimeOrder order, Remarks remarks) {
         note(order, table, remarks);
         int[] rows = order.rows();
         long zeroNs = rows.length == 0 ? 0 : table.timeNs(rows[0]);
         double[] timesS = new double[rows.length];
-        for (int i = 0; i < rows.length; i++) {
-            timesS[i] = (table.timeNs(rows[i]) - zeroNs) / NANOS;
+        int size = 0;
+        for (int row : rows) {
+            double timeS = (table.timeNs(row) - zeroNs) / NANOS;
+            // After a century of seconds two nanoseconds are one double.
+            if (size == 0 || timeS > timesS[size - 1]) {
+                rows[size] = row;
+                timesS[size++] = timeS;
+            }
+        }
+        if (size < rows.length) {
+            rows = Arrays.copyOf(rows, size);
+            timesS = Arrays.copyOf(timesS, size);
         }
         Optional<Instant> start = head.absolute && rows.length > 0
                 ? Optional.of(Instant.EPOCH.plusNanos(zeroNs).plusNanos(head.offsetNs))
                 : Optional.empty();
+        List<Segment> segments = segments(table, rows, timesS);
+        List<Channel> channels = channels(table, rows, timesS);
         return new Recording(
                 remarks.source(),
                 head.format,
@@ -50,11 +78,24 @@ final class RecordingAssembly {
                 head.zoneStated,
                 head.samples,
                 timesS,
-                segments(table, rows, timesS),
-                channels(table, rows, timesS),
+                segments,
+                channels,
                 head.counts,
                 remarks.findings(),
-                head.track);
+                head.trackIsThatOfChannels ? shared(channels) : head.track);
+    }
+
+    /// The positions of the channels themselves, not copied.
+    private static Track shared(List<Channel> channels) {
+        Optional<Channel> latitude = first(channels, ChannelKind.LATITUDE);
+        Optional<Channel> longitude = first(channels, ChannelKind.LONGITUDE);
+        return latitude.isEmpty() || longitude.isEmpty()
+                ? Track.NONE
+                : new Track(latitude.get().values(), longitude.get().values(), new int[] {0});
+    }
+
+    private static Optional<Channel> first(List<Channel> channels, ChannelKind kind) {
+        return channels.stream().filter(channel -> channel.kind() == kind).findFirst();
     }
 
     private static void note(TimeOrder order, SampleTable table, Remarks remarks) {
@@ -81,31 +122,37 @@ final class RecordingAssembly {
         return rows.length == 0 ? List.of() : segments;
     }
 
+    /// Channels that have a value in every row share one array of times. A column gives its memory back as soon as it
+    /// is a channel, so that a long file is never held twice.
     private static List<Channel> channels(SampleTable table, int[] rows, double[] timesS) {
         List<Channel> channels = new ArrayList<>();
         for (int column = 0; column < table.columns().size(); column++) {
-            double[] times = new double[rows.length];
-            double[] values = new double[rows.length];
             int size = 0;
-            double before = Double.NEGATIVE_INFINITY;
-            for (int i = 0; i < rows.length; i++) {
-                double value = table.get(column, rows[i]);
-                if (Double.isFinite(value) && timesS[i] > before) {
-                    before = timesS[i];
-                    times[size] = timesS[i];
-                    values[size++] = value;
-                }
+            for (int row : rows) {
+                size += Double.isFinite(table.get(column, row)) ? 1 : 0;
             }
             if (size > 0) {
                 SampleTable.Column heading = table.columns().get(column);
-                channels.add(new Channel(
-                        heading.kind(),
-                        heading.name(),
-                        heading.writtenUnit(),
-                        new Channel.Series(
-                                java.util.Arrays.copyOf(times, size), java.util.Arrays.copyOf(values, size))));
+                Channel.Series series = series(table, column, rows, new double[size], timesS);
+                channels.add(new Channel(heading.kind(), heading.name(), heading.writtenUnit(), series));
             }
+            table.columns().get(column).values().clear();
         }
         return channels;
+    }
+
+    private static Channel.Series series(SampleTable table, int column, int[] rows, double[] values, double[] timesS) {
+        double[] times = values.length == rows.length ? timesS : new double[values.length];
+        int size = 0;
+        for (int i = 0; i < rows.length; i++) {
+            double value = table.get(column, rows[i]);
+            if (Double.isFinite(value)) {
+                if (times.length != timesS.length) {
+                    times[size] = timesS[i];
+                }
+                values[size++] = value;
+            }
+        }
+        return new Channel.Series(times, values);
     }
 }

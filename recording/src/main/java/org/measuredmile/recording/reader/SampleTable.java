@@ -11,12 +11,13 @@ import org.measuredmile.recording.ChannelKind;
 final class SampleTable {
     static final long UNTIMED = Long.MIN_VALUE;
 
-    /// The most cells that are kept of one file: an hour at 400 Hz in twenty columns fits in, a bomb does not.
-    static final long MOST_CELLS = 40_000_000;
+    /// The most cells that are kept of one file, times included: an hour at 400 Hz in fourteen columns, or three days
+    /// at 25 Hz in two, within a heap of 256 MB; a bomb does not fit.
+    static final long MOST_CELLS = 22_000_000;
 
     private final LongColumn timesNs = new LongColumn();
-    private final LongColumn lines = new LongColumn();
-    private final LongColumn segments = new LongColumn();
+    private final SteppedColumn lines = new SteppedColumn(1);
+    private final SteppedColumn segments = new SteppedColumn(0);
     private final List<Column> columns = new ArrayList<>();
 
     /// One column; `writtenUnit` is empty where the format fixes the unit.
@@ -48,7 +49,7 @@ final class SampleTable {
     }
 
     boolean isFull() {
-        return (long) timesNs.size() * (columns.size() + 3) >= MOST_CELLS;
+        return (long) timesNs.size() * (columns.size() + 1) >= MOST_CELLS;
     }
 
     int rows() {

@@ -18,6 +18,9 @@ record TimeOrder(int[] rows, int movedBlocks, List<Integer> repeated, List<Integ
 
     static TimeOrder of(SampleTable table) {
         int[] timed = timedRows(table);
+        if (isRising(table, timed)) {
+            return new TimeOrder(timed, 0, List.of(), List.of());
+        }
         List<int[]> blocks = blocks(table, timed);
         List<int[]> sorted = new ArrayList<>(blocks);
         sorted.sort(Comparator.comparingLong(block -> table.timeNs(timed[block[0]])));
@@ -37,6 +40,9 @@ record TimeOrder(int[] rows, int movedBlocks, List<Integer> repeated, List<Integ
     /// sample, written late but not wrong. Rows with the same time must have been joined before.
     static TimeOrder sorted(SampleTable table) {
         int[] timed = timedRows(table);
+        if (isRising(table, timed)) {
+            return new TimeOrder(timed, 0, List.of(), List.of());
+        }
         int[] order = Arrays.stream(timed)
                 .boxed()
                 .sorted(Comparator.comparingLong(table::timeNs))
@@ -54,7 +60,16 @@ record TimeOrder(int[] rows, int movedBlocks, List<Integer> repeated, List<Integ
                 timed[size++] = row;
             }
         }
-        return Arrays.copyOf(timed, size);
+        return size == timed.length ? timed : Arrays.copyOf(timed, size);
+    }
+
+    private static boolean isRising(SampleTable table, int[] rows) {
+        for (int i = 1; i < rows.length; i++) {
+            if (table.timeNs(rows[i]) <= table.timeNs(rows[i - 1])) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static List<int[]> blocks(SampleTable table, int[] timed) {

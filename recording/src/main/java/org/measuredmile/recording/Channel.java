@@ -20,7 +20,8 @@ public final class Channel {
         this(kind, name, writtenUnit, "", series);
     }
 
-    /// @param source the device that measured it, where the file tells it from the one that wrote the file; else empty
+    /// @param source the device that measured it, where the file tells it from the one that wrote the file;
+    /// else empty
     public Channel(ChannelKind kind, String name, String writtenUnit, String source, Series series) {
         this.kind = kind;
         this.name = name;

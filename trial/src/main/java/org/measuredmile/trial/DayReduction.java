@@ -33,6 +33,7 @@ public final class DayReduction {
     private final List<InputHash> inputs;
     private final SortedMap<FigureKey, Figure> figures = new TreeMap<>();
     private final SortedMap<String, Outcome> outcomes = new TreeMap<>();
+    private final List<Correlation> correlations = new ArrayList<>();
 
     private DayReduction(
             DayRead.Read read, ScatterRecord scatter, SortedMap<String, Decoding> decodings, List<InputHash> inputs) {
@@ -156,14 +157,24 @@ public final class DayReduction {
                 .map(run -> completed(declaration, run))
                 .toList();
         var input = new TrialInput(
-                day, bike, runs, ReadingResolver.resolve(declaration, day), recordings, scatter, usedBy(declaration));
+                day,
+                bike,
+                runs,
+                ReadingResolver.resolve(declaration, day),
+                recordings,
+                scatter,
+                usedBy(declaration),
+                correlations);
         var outcome = reduced(trial, input);
         if (!outcome.equals(Outcome.NOTHING)) {
             var finished = outcome.figures().stream()
                     .map(figure -> figure.from(inputsOf(figure, outcome)))
                     .toList();
             finished.forEach(figure -> figures.put(figure.key(), figure));
-            outcomes.put(declaration.id(), new Outcome(finished, outcome.runs(), outcome.findings()));
+            correlations.addAll(outcome.correlations());
+            outcomes.put(
+                    declaration.id(),
+                    new Outcome(finished, outcome.runs(), outcome.findings(), outcome.correlations()));
         }
     }
 

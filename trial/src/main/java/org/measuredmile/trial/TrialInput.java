@@ -17,7 +17,7 @@ import org.measuredmile.recording.day.TestDay;
 ///
 /// Shape: `runs` are this trial's, in the order of runs.csv, each variant completed with the trial's usual values;
 /// `readings` are resolved by its declaration; `recordings` are the day's decoded files by name; `used` holds the
-/// figures it declared to use, where there are any.
+/// figures it declared to use, where there are any, and `correlations` how those lean on one another.
 public record TrialInput(
         TestDay day,
         Bike bike,
@@ -25,11 +25,34 @@ public record TrialInput(
         ResolvedReadings readings,
         SortedMap<String, Recording> recordings,
         ScatterRecord scatter,
-        SortedMap<FigureKey, Figure> used) {
+        SortedMap<FigureKey, Figure> used,
+        List<Correlation> correlations) {
     public TrialInput {
         runs = List.copyOf(runs);
         recordings = Collections.unmodifiableSortedMap(new TreeMap<>(recordings));
         used = Collections.unmodifiableSortedMap(new TreeMap<>(used));
+        correlations = List.copyOf(correlations);
+    }
+
+    /// An input whose used figures, if any, stand alone.
+    public TrialInput(
+            TestDay day,
+            Bike bike,
+            List<Run> runs,
+            ResolvedReadings readings,
+            SortedMap<String, Recording> recordings,
+            ScatterRecord scatter,
+            SortedMap<FigureKey, Figure> used) {
+        this(day, bike, runs, readings, recordings, scatter, used, List.of());
+    }
+
+    /// The correlation of two used figures; 0 where nobody stated one.
+    public double correlation(FigureKey one, FigureKey other) {
+        return correlations.stream()
+                .filter(each -> each.isBetween(one, other))
+                .mapToDouble(Correlation::coefficient)
+                .findFirst()
+                .orElse(0);
     }
 
     /// The instrument that wrote a recording, where recordings.csv says so.

@@ -50,8 +50,14 @@ public final class Draw {
         if (degreesOfFreedom == Double.POSITIVE_INFINITY) {
             return normal;
         }
-        double chiSquared = 2 * gamma(random, degreesOfFreedom / 2);
-        return normal / Math.sqrt(chiSquared / degreesOfFreedom);
+        return normal / Math.sqrt(chiSquared(random, degreesOfFreedom) / degreesOfFreedom);
+    }
+
+    /// From the chi-squared distribution of some degrees of freedom.
+    ///
+    /// Valid: finite degrees of freedom above 0.
+    public static double chiSquared(RandomGenerator random, double degreesOfFreedom) {
+        return 2 * gamma(random, degreesOfFreedom / 2);
     }
 
     /// From the gamma distribution of unit scale.

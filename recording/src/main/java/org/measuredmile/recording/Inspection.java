@@ -2,9 +2,11 @@ package org.measuredmile.recording;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /// What is in a recording, at a glance.
 ///
@@ -13,7 +15,10 @@ import java.util.OptionalDouble;
 /// a gap whose mean speed is over half a metre a second. `distanceMetres` is by `distanceSource`; `trackDistanceMetres`
 /// is the sum of WGS-84 geodesics within segments, unfiltered and without height. `ascentMetres` counts rises over a
 /// hysteresis of 3 m where pressure was recorded and of 10 m where it was not. Times in gaps and runs are seconds from
-/// the start. `runs` are what the trials propose; this record only carries them.
+/// the start. `runs` are what the trials propose; this record only carries them. `marks` are laps, pauses and presses
+/// of
+/// a
+/// button, in the order of the file.
 public record Inspection(
         String file,
         String format,
@@ -30,7 +35,8 @@ public record Inspection(
         List<ChannelSummary> channels,
         List<Gap> gaps,
         List<ProposedRun> runs,
-        List<Finding> findings) {
+        List<Finding> findings,
+        List<Mark> marks) {
 
     private static final double BAROMETRIC_HYSTERESIS_M = 3;
     private static final double SATELLITE_HYSTERESIS_M = 10;
@@ -50,13 +56,16 @@ public record Inspection(
         gaps = List.copyOf(gaps);
         runs = List.copyOf(runs);
         findings = List.copyOf(findings);
+        marks = List.copyOf(marks);
     }
 
     /// Inspects a recording; `runs` come from the trials, or are empty.
     public static Inspection of(Recording recording, List<ProposedRun> runs) {
-        Travel travel = Travel.of(recording);
-        List<Finding> findings = new ArrayList<>(recording.findings());
-        findings.addAll(CrossChecks.of(recording, travel));
+        Fixes fixes = Fixes.of(recording);
+        Travel travel = Travel.of(recording, fixes);
+        // A day's reduction may have noted them before.
+        Set<Finding> findings = new LinkedHashSet<>(recording.findings());
+        findings.addAll(CrossChecks.of(recording, fixes, travel));
         return new Inspection(
                 recording.name(),
                 recording.format().title(),
@@ -73,7 +82,8 @@ public record Inspection(
                 recording.channels().stream().map(Inspection::summary).toList(),
                 gaps(recording, travel.gapLimitS()),
                 runs,
-                findings);
+                List.copyOf(findings),
+                recording.marks());
     }
 
     private static ChannelSummary summary(Channel channel) {

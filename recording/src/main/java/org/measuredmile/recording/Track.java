@@ -63,30 +63,18 @@ public record Track(double[] latitudes, double[] longitudes, int[] segmentStarts
     }
 
     private static Track joined(Channel latitude, Channel longitude, java.util.List<Segment> segments) {
-        double[] latitudes = new double[latitude.size()];
-        double[] longitudes = new double[latitude.size()];
-        int[] starts = new int[segments.size() + 1];
-        int kept = 0;
+        Fixes fixes = Fixes.joined(latitude, longitude);
+        int[] starts = new int[Math.min(segments.size(), fixes.size()) + 1];
         int started = 0;
         int segment = -1;
-        for (int i = 0; i < latitude.size(); i++) {
-            double timeS = latitude.timeS(i);
-            int j = longitude.indexAtOrAfter(timeS);
-            if (j >= longitude.size() || longitude.timeS(j) != timeS) {
-                continue;
-            }
-            int now = segmentAt(segments, timeS, segment);
-            if (kept == 0 || now != segment) {
-                starts[started++] = kept;
+        for (int i = 0; i < fixes.size(); i++) {
+            int now = segmentAt(segments, fixes.timesS()[i], segment);
+            if (i == 0 || now != segment) {
+                starts[started++] = i;
             }
             segment = now;
-            latitudes[kept] = latitude.value(i);
-            longitudes[kept++] = longitude.value(j);
         }
-        return new Track(
-                java.util.Arrays.copyOf(latitudes, kept),
-                java.util.Arrays.copyOf(longitudes, kept),
-                java.util.Arrays.copyOf(starts, started));
+        return new Track(fixes.latitudes(), fixes.longitudes(), java.util.Arrays.copyOf(starts, started));
     }
 
     private static int segmentAt(java.util.List<Segment> segments, double timeS, int from) {

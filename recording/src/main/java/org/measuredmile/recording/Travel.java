@@ -3,55 +3,60 @@ package org.measuredmile.recording;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import net.sf.geographiclib.Geodesic;
-import net.sf.geographiclib.GeodesicMask;
 
 /// How far and how long a recording went, by each way of telling that it offers.
 ///
-/// Unit: metres and seconds. `bySpeedM` integrates speed by trapezoids, `byWheelM` wheel speed, `byInstrumentM` sums
-/// the
-/// rises of the instrument's own distance, `byTrackM` sums geodesics between timed positions; none of them bridges a
-/// gap
-/// except the instrument's distance, which counts on.
+/// Unit: metres and seconds. `bySpeedM` integrates speed by trapezoids, `byInstrumentM` sums the rises of the
+/// instrument's own distance, `byTrackM` sums geodesics between timed positions; none of them bridges a gap except the
+/// instrument's distance, which counts on. `jitterM` is the part of `byTrackM` that came while standing. Where there
+/// are
+/// positions, a receiver's speed under half a metre a second is its noise and counts nothing.
 record Travel(
         double gapLimitS,
         OptionalDouble ridingS,
         OptionalDouble bySpeedM,
         OptionalDouble byInstrumentM,
-        OptionalDouble byTrackM) {
-    private static final double MOVING_MPS = 0.5;
+        OptionalDouble byTrackM,
+        double jitterM) {
+    private static final double MOVING_MPS = Standing.MOVING_MPS;
     private static final double SHORTEST_GAP_S = 0.1;
 
     /// Up to here a step is bridged by a trapezoid even where it counts as a gap.
     private static final double BRIDGED_S = 3;
 
     static Travel of(Recording recording) {
+        return of(recording, Fixes.of(recording));
+    }
+
+    static Travel of(Recording recording, Fixes fixes) {
         double gapLimitS = gapLimitS(recording.timesS());
-        double bridgedS = Math.max(gapLimitS, BRIDGED_S);
         Optional<Channel> speed = speed(recording);
-        Optional<Channel> latitude = recording.channel(ChannelKind.LATITUDE);
-        Optional<Channel> longitude = recording.channel(ChannelKind.LONGITUDE);
-        Steps steps = new Steps(recording.segments(), bridgedS);
-        Sums bySpeed = speed.map(channel -> bySpeed(channel, steps)).orElse(Sums.NONE);
-        Sums byTrack = latitude.isPresent() && longitude.isPresent()
-                ? byTrack(latitude.get(), longitude.get(), steps)
-                : Sums.NONE;
+        Steps steps = new Steps(recording.segments(), Math.max(gapLimitS, BRIDGED_S));
+        boolean noisy = fixes.size() > 0
+                && speed.filter(one -> one.kind() == ChannelKind.SPEED).isPresent();
+        Sums bySpeed = speed.map(channel -> bySpeed(channel, steps, noisy)).orElse(Sums.NONE);
+        Sums byTrack = fixes.size() > 0 ? byTrack(fixes, speed, steps) : Sums.NONE;
         return new Travel(
                 gapLimitS,
                 speed.isPresent() ? bySpeed.ridingS : byTrack.ridingS,
                 bySpeed.wayM,
                 recording.channel(ChannelKind.DISTANCE).map(Travel::rises).orElse(OptionalDouble.empty()),
-                byTrack.wayM);
+                byTrack.wayM,
+                byTrack.jitterM);
     }
 
-    private record Sums(OptionalDouble wayM, OptionalDouble ridingS) {
-        private static final Sums NONE = new Sums(OptionalDouble.empty(), OptionalDouble.empty());
+    private record Sums(OptionalDouble wayM, OptionalDouble ridingS, double jitterM) {
+        private static final Sums NONE = new Sums(OptionalDouble.empty(), OptionalDouble.empty(), 0);
     }
 
     /// Which steps between samples count: short ones that do not leave a segment.
-    private record Steps(java.util.List<Segment> segments, double longestS) {
+    record Steps(java.util.List<Segment> segments, double longestS) {
         boolean count(double fromS, double toS) {
             return toS - fromS <= longestS && segmentOf(fromS) == segmentOf(toS);
+        }
+
+        boolean leave(double fromS, double toS) {
+            return segmentOf(fromS) != segmentOf(toS);
         }
 
         private int segmentOf(double timeS) {
@@ -69,13 +74,25 @@ record Travel(
         }
     }
 
-    private static Optional<Channel> speed(Recording recording) {
+    /// The way by any one speed of a recording.
+    static OptionalDouble along(Channel speed, Recording recording) {
+        double longestS = Math.max(gapLimitS(recording.timesS()), BRIDGED_S);
+        return bySpeed(speed, new Steps(recording.segments(), longestS), false).wayM;
+    }
+
+    static Optional<Channel> speed(Recording recording) {
         return recording.channel(ChannelKind.WHEEL_SPEED).or(() -> recording.channel(ChannelKind.SPEED));
     }
 
-    /// The best distance that the recording offers: the instrument's own, else by speed, else by track.
+    /// The best distance that the recording offers: the instrument's own, else by speed, else by track without what
+    /// came while standing.
     OptionalDouble bestM() {
-        return byInstrumentM.isPresent() ? byInstrumentM : bySpeedM.isPresent() ? bySpeedM : byTrackM;
+        return byInstrumentM.isPresent() ? byInstrumentM : bySpeedM.isPresent() ? bySpeedM : riddenTrackM();
+    }
+
+    /// The track's length without what came while standing.
+    OptionalDouble riddenTrackM() {
+        return byTrackM.isPresent() ? OptionalDouble.of(byTrackM.getAsDouble() - jitterM) : byTrackM;
     }
 
     /// What `bestM` is by, in words.
@@ -86,7 +103,7 @@ record Travel(
         if (bySpeedM.isPresent()) {
             return "speed integrated over time";
         }
-        return byTrackM.isPresent() ? "positions, unfiltered" : "";
+        return byTrackM.isPresent() ? "positions, without those at rest" : "";
     }
 
     /// The longest step that still belongs to the recording's rhythm.
@@ -105,49 +122,37 @@ record Travel(
         return Math.max(Math.max(1.5 * middle, uneven), SHORTEST_GAP_S);
     }
 
-    private static Sums bySpeed(Channel speed, Steps steps) {
+    private static Sums bySpeed(Channel speed, Steps steps, boolean noisy) {
         double wayM = 0;
         double ridingS = 0;
         for (int i = 1; i < speed.size(); i++) {
             double stepS = speed.timeS(i) - speed.timeS(i - 1);
             double meanMps = (speed.value(i) + speed.value(i - 1)) / 2;
             if (steps.count(speed.timeS(i - 1), speed.timeS(i))) {
-                wayM += meanMps * stepS;
+                wayM += noisy && meanMps < MOVING_MPS ? 0 : meanMps * stepS;
                 ridingS += meanMps > MOVING_MPS ? stepS : 0;
             }
         }
-        return new Sums(OptionalDouble.of(wayM), OptionalDouble.of(ridingS));
+        return new Sums(OptionalDouble.of(wayM), OptionalDouble.of(ridingS), 0);
     }
 
-    private static Sums byTrack(Channel latitude, Channel longitude, Steps steps) {
+    private static Sums byTrack(Fixes fixes, Optional<Channel> speed, Steps steps) {
+        Standing standing = Standing.of(fixes, speed);
         double wayM = 0;
         double ridingS = 0;
-        int before = -1;
-        int beforeLongitude = -1;
-        for (int i = 0; i < latitude.size(); i++) {
-            int j = longitude.indexAtOrAfter(latitude.timeS(i));
-            if (j >= longitude.size() || longitude.timeS(j) != latitude.timeS(i)) {
-                continue;
-            }
-            if (before >= 0 && steps.count(latitude.timeS(before), latitude.timeS(i))) {
-                double stepS = latitude.timeS(i) - latitude.timeS(before);
-                double stepM = stepM(latitude, longitude, before, beforeLongitude, i, j);
+        double jitterM = 0;
+        for (int i = 1; i < fixes.size(); i++) {
+            double fromS = fixes.timesS()[i - 1];
+            double toS = fixes.timesS()[i];
+            if (steps.count(fromS, toS)) {
+                double stepM = fixes.geodesicM(i - 1, i);
+                boolean stood = standing.isStepOf(i);
                 wayM += stepM;
-                ridingS += stepM > MOVING_MPS * stepS ? stepS : 0;
+                jitterM += stood ? stepM : 0;
+                ridingS += !stood && stepM > MOVING_MPS * (toS - fromS) ? toS - fromS : 0;
             }
-            before = i;
-            beforeLongitude = j;
         }
-        return new Sums(OptionalDouble.of(wayM), OptionalDouble.of(ridingS));
-    }
-
-    private static double stepM(Channel latitude, Channel longitude, int i0, int j0, int i1, int j1) {
-        double lat0 = latitude.value(i0);
-        double lon0 = longitude.value(j0);
-        double lat1 = latitude.value(i1);
-        double lon1 = longitude.value(j1);
-        boolean same = lat0 == lat1 && lon0 == lon1;
-        return same ? 0 : Geodesic.WGS84.Inverse(lat0, lon0, lat1, lon1, GeodesicMask.DISTANCE).s12;
+        return new Sums(OptionalDouble.of(wayM), OptionalDouble.of(ridingS), jitterM);
     }
 
     private static OptionalDouble rises(Channel distance) {

@@ -1,14 +1,16 @@
 package org.measuredmile.archive.json;
 
+import java.util.Locale;
 import java.util.OptionalDouble;
 import org.measuredmile.recording.Inspection;
+import org.measuredmile.recording.Mark;
 import org.measuredmile.recording.reader.Decoding;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 
 /// What is in a recording, as `mile inspect --json` gives it.
 ///
-/// Unit: metres and seconds; times in gaps and runs from the recording's start.
+/// Unit: metres and seconds; times in gaps, runs and marks from the recording's start.
 public final class InspectJson {
     private InspectJson() {}
 
@@ -32,7 +34,14 @@ public final class InspectJson {
         object.set("gaps", Json.array(found.gaps(), gap -> stretch(gap.fromS(), gap.toS())));
         object.set("runs", Json.array(found.runs(), InspectJson::run));
         object.set("findings", FindingJson.write(found.findings()));
+        object.set("marks", Json.array(found.marks(), InspectJson::mark));
         return object;
+    }
+
+    private static JsonNode mark(Mark mark) {
+        var object = Json.object().put("kind", mark.kind().name().toLowerCase(Locale.ROOT));
+        object.setAll(stretch(mark.fromS(), mark.toS()));
+        return object.put("text", mark.text());
     }
 
     /// A file that could not be read: its name and why, and nothing where there is nothing.
@@ -51,6 +60,7 @@ public final class InspectJson {
             object.set(key, Json.array());
         }
         object.set("findings", FindingJson.write(refused.findings()));
+        object.set("marks", Json.array());
         return object;
     }
 

@@ -14,6 +14,7 @@ import org.measuredmile.archive.json.Json;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.ReadingPrinter;
 import org.measuredmile.recording.Inspection;
+import org.measuredmile.recording.Mark;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.recording.reader.Readers;
@@ -117,6 +118,7 @@ final class InspectCommand implements Callable<Integer> {
                         String.format(Locale.ROOT, "%.2f", channel.ratePerSecond())));
         channels.lines().forEach(shown::line);
         shown.line("  gaps       " + found.gaps().size());
+        marks(found);
         found.runs()
                 .forEach(run -> shown.line(String.format(
                         Locale.ROOT,
@@ -127,6 +129,18 @@ final class InspectCommand implements Callable<Integer> {
                         run.toS(),
                         run.why())));
         shown.findings("  ", found.findings());
+    }
+
+    /// How many laps, pauses and presses of a button there are.
+    private void marks(Inspection found) {
+        var counts = new java.util.EnumMap<Mark.Kind, Integer>(Mark.Kind.class);
+        found.marks().forEach(mark -> counts.merge(mark.kind(), 1, Integer::sum));
+        if (!counts.isEmpty()) {
+            shown.line("  marks      "
+                    + counts.entrySet().stream()
+                            .map(one -> one.getKey().name().toLowerCase(Locale.ROOT) + " " + one.getValue())
+                            .collect(java.util.stream.Collectors.joining(", ")));
+        }
     }
 
     private static String riding(Inspection found) {

@@ -105,6 +105,9 @@ final class RecordingAssembly {
         for (int row : order.backwards()) {
             remarks.count(Remark.TIME_BACKWARDS, table.line(row));
         }
+        if (!order.backwards().isEmpty()) {
+            ClockStepsBack.of(table, remarks.source()).ifPresent(remarks::add);
+        }
         for (int i = 0; i < order.movedBlocks(); i++) {
             remarks.count(Remark.BLOCKS_REORDERED, 0);
         }

@@ -43,7 +43,8 @@ class InspectCommandTest {
                         "channels",
                         "gaps",
                         "runs",
-                        "findings");
+                        "findings",
+                        "marks");
         assertThat(found.path("file").asString()).isEqualTo("ride.csv");
         assertThat(found.path("samples").asInt()).isEqualTo(4);
         assertThat(mile("inspect", file).out()).contains("delimited text").contains("samples    4");

@@ -10,6 +10,9 @@ public interface Candidate {
     /// When it begins, in seconds of the recording.
     double beginS();
 
+    /// When it ends, in seconds of the recording.
+    double endS();
+
     /// Whether the trial can take a value from it.
     boolean qualifies();
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -13,13 +14,16 @@ import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.Variant;
 
-/// Which candidate in a recording is which run that was written down: by the run's start time, else
-/// by order where that leaves no choice.
+/// Which candidate in a recording is which run that was written down: by the ends that a person set, by the run's
+/// start time, else by order where that leaves no choice.
 ///
-/// Shape: `byRun` by run id; `left` are candidates that no written run claims, in order of recording
-/// and time. A candidate that qualifies is taken before one that does not.
-public record CandidateMatching<C extends Candidate>(SortedMap<String, C> byRun, List<C> left, List<Finding> findings) {
+/// Shape: `byRun` by run id; `whyNone` says of runs with both ends why nothing of theirs can be told; `left` are
+/// candidates that no written run claims, in order of recording and time. A candidate that qualifies is taken before
+/// one that does not, but a run with both ends has none outside them.
+public record CandidateMatching<C extends Candidate>(
+        SortedMap<String, C> byRun, SortedMap<String, String> whyNone, List<C> left, List<Finding> findings) {
     /// A written start may lie so long before the beginning of its candidate, s.
     private static final double LONGEST_RUN_UP_S = 120;
     /// A written start may lie so long after the beginning of its candidate, for clocks differ, s.
@@ -27,35 +31,75 @@ public record CandidateMatching<C extends Candidate>(SortedMap<String, C> byRun,
 
     public CandidateMatching {
         byRun = Collections.unmodifiableSortedMap(new TreeMap<>(byRun));
+        whyNone = Collections.unmodifiableSortedMap(new TreeMap<>(whyNone));
         left = List.copyOf(left);
         findings = List.copyOf(findings);
     }
 
-    /// Matches the candidates of each recording, by its name, with the trial's runs.
-    ///
-    /// Shape: `word` is what candidates are called, in the plural ("stops").
-    public static <C extends Candidate> CandidateMatching<C> of(
-            TrialInput input, SortedMap<String, List<C>> byRecording, String word) {
-        var byRun = new TreeMap<String, C>();
+    /// Finds the candidates of the recordings and matches them with the trial's runs.
+    public static <C extends Candidate> CandidateMatching<C> of(TrialInput input, CandidateFinder<C> finder) {
+        var search = new CandidateSearch<>(input, finder);
+        var byRun = new TreeMap<>(search.inWindows());
         var left = new ArrayList<C>();
-        var findings = new ArrayList<Finding>();
-        for (var entry : byRecording.entrySet()) {
+        var unclear = new ArrayList<Finding>();
+        for (var entry : search.elsewhere().entrySet()) {
             var candidates = new ArrayList<>(entry.getValue());
-            var runs = runsOf(input, entry.getKey(), byRun);
+            var runs = runsOf(input, search, entry.getKey(), byRun);
             matchTimed(input, runs, candidates, byRun);
-            matchInOrder(entry.getKey(), runs, candidates, byRun, word).ifPresent(findings::add);
+            matchInOrder(entry.getKey(), runs, candidates, byRun, finder.word() + "s")
+                    .ifPresent(unclear::add);
             left.addAll(candidates);
         }
-        return new CandidateMatching<>(byRun, left, findings);
+        var findings = new ArrayList<>(search.findings());
+        findings.addAll(unclear);
+        return new CandidateMatching<>(byRun, search.whyNone(), left, findings);
+    }
+
+    /// Why a found candidate that could be used does not count beside runs that were written down.
+    public static final String BESIDE_WRITTEN = "found beside the written runs; write it into runs.csv to count it";
+
+    /// What a run has in a recording: a candidate, or none; `whyNone` is empty unless its ends were set and nothing can
+    /// be told between them.
+    public record Held<C extends Candidate>(Optional<C> candidate, String whyNone) {
+        /// A candidate that is nobody's run yet.
+        public static <C extends Candidate> Held<C> found(C candidate) {
+            return new Held<>(Optional.of(candidate), "");
+        }
+    }
+
+    /// What a run that was written down has.
+    public Held<C> of(Run run) {
+        return new Held<>(Optional.ofNullable(byRun.get(run.id())), whyNone.getOrDefault(run.id(), ""));
+    }
+
+    /// The run that a candidate is proposed as.
+    public static Run proposal(Candidate candidate, String trial, Variant variant) {
+        String recording = candidate.recording().name();
+        return new Run(
+                recording + " at " + String.format(Locale.ROOT, "%.2f s", candidate.beginS()),
+                trial,
+                variant,
+                "",
+                Optional.empty(),
+                "",
+                "",
+                Run.State.PROPOSED,
+                "",
+                "",
+                Place.atTime(recording, candidate.beginS()));
     }
 
     /// The runs that a recording may hold and that have no candidate yet.
-    private static List<Run> runsOf(TrialInput input, String name, SortedMap<String, ?> taken) {
+    private static List<Run> runsOf(
+            TrialInput input, CandidateSearch<?> search, String name, SortedMap<String, ?> taken) {
         var recording = Optional.ofNullable(input.recordings().get(name)).orElseThrow();
-        var stated = input.runsIn(recording);
+        var stated = input.runsIn(recording).stream()
+                .filter(run -> !search.isSet(run))
+                .toList();
         var runs = input.day().recording(name).isPresent() && !stated.isEmpty()
                 ? stated
                 : input.runs().stream()
+                        .filter(run -> !search.isSet(run))
                         .filter(run -> startS(input, run, recording).isPresent())
                         .toList();
         return new ArrayList<>(

@@ -24,7 +24,12 @@ public record RunResult(
     /// Part of a recording.
     ///
     /// Unit: seconds from the recording's start.
-    public record Stretch(String recording, double fromS, double toS) {}
+    public record Stretch(String recording, double fromS, double toS) {
+        /// Whether another stretch of the same recording has more than an end in common with this one.
+        public boolean overlaps(double otherFromS, double otherToS) {
+            return otherFromS < toS && otherToS > fromS;
+        }
+    }
 
     /// One result of one run.
     ///
@@ -58,6 +63,17 @@ public record RunResult(
         double u = figure.prior().betweenRunsAt(si);
         more.add(new RunValue(figure.name(), figure.title(), figure.kind(), si, u));
         return new RunResult(run, variant, direction, state, counted, reason, stretch, more, trace);
+    }
+
+    /// The same run lying where a person said; it is drawn even where nothing was found there.
+    public RunResult within(Optional<Stretch> set, TrialInput input) {
+        if (set.isEmpty()) {
+            return this;
+        }
+        var drawn = trace.or(() -> Optional.ofNullable(
+                        input.recordings().get(set.get().recording()))
+                .flatMap(recording -> RunWindows.samples(recording, set.get())));
+        return new RunResult(run, variant, direction, state, counted, reason, set, values, drawn);
     }
 
     /// One of the run's own results.

@@ -60,6 +60,7 @@ public final class RunScreen {
                         "write one of " + causes() + ", or \"other:\" and the reason"));
             }
         }
+        findings.addAll(input.windows().findings());
         return findings;
     }
 

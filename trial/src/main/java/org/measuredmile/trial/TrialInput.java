@@ -60,6 +60,11 @@ public record TrialInput(
         return day.recording(recording.name()).map(RecordingEntry::instrument).flatMap(day::instrument);
     }
 
+    /// Where the runs lie whose ends a person set.
+    public RunWindows windows() {
+        return RunWindows.of(day, runs);
+    }
+
     /// This trial's runs that a recording holds, in the order written; empty when nobody said.
     public List<Run> runsIn(Recording recording) {
         var entry = day.recording(recording.name());
@@ -77,7 +82,7 @@ public record TrialInput(
                 .filter(recording -> recording.format() != Format.CAPTIONS)
                 .filter(recording -> !runsIn(recording).isEmpty()
                         || day.recording(recording.name())
-                                .map(entry -> entry.runs().isEmpty())
+                                .map(entry -> entry.windows().keySet().containsAll(entry.runs()))
                                 .orElse(true))
                 .toList();
     }

@@ -20,6 +20,7 @@ import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.SpecLine;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.recording.day.Window;
 
 /// A test day put together by a test, one line for each thing written down, and the outcome of one trial on it.
 public final class GivenDay {
@@ -94,6 +95,13 @@ public final class GivenDay {
     public GivenDay recording(Recording recording, String instrument, String... runIds) {
         recordings.put(recording.name(), recording);
         entries.add(new RecordingEntry(recording.name(), instrument, List.of(runIds), 0, ""));
+        return this;
+    }
+
+    /// Both ends of a run, in seconds of a recording that is there already.
+    public GivenDay window(String file, String run, double fromS, double toS) {
+        entries.replaceAll(
+                entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
         return this;
     }
 

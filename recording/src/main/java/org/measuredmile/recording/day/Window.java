@@ -67,13 +67,4 @@ public record Window(double fromS, double toS) {
     public String text() {
         return ExactText.number(fromS) + "-" + ExactText.number(toS);
     }
-
-    public double lengthS() {
-        return toS - fromS;
-    }
-
-    /// Whether a stretch has more than an end in common with this window.
-    public boolean overlaps(double otherFromS, double otherToS) {
-        return otherFromS < toS && otherToS > fromS;
-    }
 }

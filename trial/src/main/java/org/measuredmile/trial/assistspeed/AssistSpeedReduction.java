@@ -7,13 +7,16 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.RecordingPart;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.RunMean;
 import org.measuredmile.trial.RunResult;
+import org.measuredmile.trial.RunResult.Stretch;
 import org.measuredmile.trial.RunScreen;
+import org.measuredmile.trial.RunWindows;
 import org.measuredmile.trial.TrialInput;
 import org.measuredmile.trial.assistspeed.RecordedLevels.Announced;
 
@@ -23,6 +26,7 @@ final class AssistSpeedReduction {
     private final AssistSpeedRules rules;
     private final RunScreen screen;
     private final LevelFigures figures;
+    private final RunWindows windows;
     private final List<LevelPass> passes = new ArrayList<>();
     private final Map<String, RunResult> byRun = new LinkedHashMap<>();
     private final List<RunResult> stretches = new ArrayList<>();
@@ -33,6 +37,7 @@ final class AssistSpeedReduction {
         this.rules = rules;
         this.screen = new RunScreen(AssistSpeed.DECLARATION, input);
         this.figures = new LevelFigures(input, rules);
+        this.windows = input.windows();
     }
 
     Outcome outcome() {
@@ -40,8 +45,11 @@ final class AssistSpeedReduction {
         var runsOf = RunsInRecordings.of(input, findings);
         for (var recording : input.recordings().values()) {
             if (runsOf.containsKey(recording.name())) {
-                read(recording, runsOf.get(recording.name()));
+                read(windows.outside(recording), runsOf.get(recording.name()));
             }
+        }
+        for (var run : input.runs()) {
+            windows.of(run.id()).ifPresent(stretch -> readSet(run, stretch));
         }
         var typed = new TypedLevels(input);
         for (var pass : passes) {
@@ -59,9 +67,9 @@ final class AssistSpeedReduction {
     private List<RunResult> inOrder() {
         var ordered = new ArrayList<RunResult>();
         for (var run : input.runs()) {
-            ordered.add(byRun.getOrDefault(
-                    run.id(),
-                    RunResult.of(run, reasonOf(run, "no recording of it and no speed was written down"), List.of())));
+            String none = "no recording of it and no speed was written down";
+            ordered.add(byRun.getOrDefault(run.id(), RunResult.of(run, reasonOf(run, none), List.of()))
+                    .within(windows.of(run.id()), input));
             stretches.stream()
                     .filter(one -> one.run().startsWith(run.id() + "/"))
                     .forEach(ordered::add);
@@ -80,10 +88,37 @@ final class AssistSpeedReduction {
         return AssistSpeed.saysItsLevel(run.variant()) ? otherwise : "its variant does not say which level";
     }
 
+    /// A run whose ends a person set: steady stretches between them are of its level, whatever lies outside.
+    private void readSet(Run run, Stretch stretch) {
+        var recording = input.recordings().get(stretch.recording());
+        if (recording == null) {
+            String lost = "the recording " + stretch.recording() + ", which holds its ends, could not be read";
+            byRun.put(run.id(), RunResult.of(run, reasonOf(run, lost), List.of()));
+            return;
+        }
+        var part = RecordingPart.between(recording, stretch.fromS(), stretch.toS());
+        switch (SpeedTrace.of(part, input.instrumentOf(recording), rules)) {
+            case SpeedTrace.Read.Refused(Finding finding) -> {
+                String why = RunWindows.words(stretch) + ": " + finding.message();
+                byRun.put(run.id(), RunResult.of(run, reasonOf(run, why), List.of()));
+            }
+            case SpeedTrace.Read.Usable(SpeedTrace trace) -> {
+                var levels = new RecordedLevels(trace, rules, figures);
+                levels.allOf(new Announced(run, reasonOf(run, "")));
+                keep(levels);
+            }
+        }
+    }
+
     private void read(Recording recording, List<Run> runs) {
+        boolean isAllSet = runs.isEmpty()
+                && windows.byRun().values().stream().anyMatch(one -> one.recording()
+                        .equals(recording.name()));
         switch (SpeedTrace.of(recording, input.instrumentOf(recording), rules)) {
             case SpeedTrace.Read.Refused(Finding finding) -> {
-                findings.add(finding);
+                if (!isAllSet) {
+                    findings.add(finding);
+                }
                 runs.forEach(run ->
                         byRun.put(run.id(), RunResult.of(run, reasonOf(run, finding.message()), List.of())));
             }
@@ -102,6 +137,10 @@ final class AssistSpeedReduction {
         } else {
             levels.inOrder(announced);
         }
+        keep(levels);
+    }
+
+    private void keep(RecordedLevels levels) {
         passes.addAll(levels.passes());
         findings.addAll(levels.findings());
         for (var result : levels.results()) {

@@ -186,7 +186,7 @@ final class RecordedLevels {
         for (int i = 0; i < stretches.size(); i++) {
             var stretch = stretches.get(i);
             String reason = against.isEmpty() ? stretch.refusal() : against;
-            var run = proposal(i + 1);
+            var run = proposal(stretch.span());
             results.add(result(run, reason, stretch.span(), values(means.get(i), run.id()), List.of(stretch)));
         }
     }
@@ -221,9 +221,10 @@ final class RecordedLevels {
                 run.place());
     }
 
-    private Run proposal(int number) {
+    /// Named by its time, so that it keeps its name when its neighbours become runs.
+    private Run proposal(Span span) {
         return new Run(
-                file() + "/" + number,
+                file() + "/" + (int) trace.seconds().timeS(span.from()) + " s",
                 AssistSpeed.ID,
                 Variant.NONE,
                 "",

@@ -16,12 +16,16 @@ final class RunsInRecordings {
     private RunsInRecordings() {}
 
     /// The recordings to be looked at, each with its runs in their order; a recording of nobody's run has none, one
-    /// of other trials' runs only is not looked at.
+    /// of other trials' runs only is not looked at. Runs whose ends were set are not among them.
     static SortedMap<String, List<Run>> of(TrialInput input, List<Finding> findings) {
         var runsOf = new TreeMap<String, List<Run>>();
         var placed = new HashSet<String>();
+        var windows = input.windows();
+        placed.addAll(windows.byRun().keySet());
         for (var recording : input.recordingsToSearch()) {
-            var runs = input.runsIn(recording);
+            var runs = input.runsIn(recording).stream()
+                    .filter(run -> windows.of(run.id()).isEmpty())
+                    .toList();
             runsOf.put(recording.name(), new ArrayList<>(runs));
             runs.forEach(run -> placed.add(run.id()));
         }

@@ -3,16 +3,12 @@ package org.measuredmile.trial.braking;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
-import org.measuredmile.recording.Place;
-import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
-import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.trial.CandidateMatching;
+import org.measuredmile.trial.CandidateMatching.Held;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ResolvedReadings.Value;
 import org.measuredmile.trial.RunResult;
@@ -32,16 +28,15 @@ final class BrakingReduction {
     }
 
     Outcome outcome() {
-        var candidates = candidates();
-        if (input.runs().isEmpty() && candidates.values().stream().allMatch(List::isEmpty)) {
-            return new Outcome(List.of(), List.of(), findings);
+        var matching = CandidateMatching.of(input, new StopSearch());
+        if (input.runs().isEmpty() && matching.left().isEmpty()) {
+            return new Outcome(List.of(), List.of(), matching.findings());
         }
-        findings.addAll(0, screen.findings());
-        var matching = CandidateMatching.of(input, candidates, "stops");
+        findings.addAll(screen.findings());
         findings.addAll(matching.findings());
         var runs = new ArrayList<BrakingRun>();
         for (var run : input.runs()) {
-            runs.add(written(run, Optional.ofNullable(matching.byRun().get(run.id()))));
+            runs.add(written(run, matching));
         }
         var groups = runs.stream().map(run -> traceGroup(run.run().variant())).toList();
         for (var stop : matching.left()) {
@@ -55,38 +50,9 @@ final class BrakingReduction {
                 findings);
     }
 
-    /// The stops of every recording that may hold runs of this trial.
-    private SortedMap<String, List<TracedStop>> candidates() {
-        var byRecording = new TreeMap<String, List<TracedStop>>();
-        for (var recording : input.recordingsToSearch()) {
-            byRecording.put(recording.name(), stopsIn(recording));
-        }
-        return byRecording;
-    }
-
-    private List<TracedStop> stopsIn(Recording recording) {
-        var source = SpeedSource.best(recording);
-        if (source.isEmpty()) {
-            if (!input.runsIn(recording).isEmpty()) {
-                findings.add(Finding.refused(
-                        "no-speed",
-                        Place.in(recording.name()),
-                        "the recording has neither speed nor positions",
-                        "use the tape reading, or a logger that writes speed"));
-            }
-            return List.of();
-        }
-        var stops = StopFinder.find(recording, source.get());
-        if (!stops.isEmpty() && StopFinder.isTooCoarse(source.get())) {
-            findings.add(
-                    Finding.refused("too-coarse", Place.in(recording.name()), StopFinder.tooCoarse(source.get()), ""));
-        }
-        return stops;
-    }
-
-    private BrakingRun written(Run run, Optional<TracedStop> stop) {
+    private BrakingRun written(Run run, CandidateMatching<TracedStop> matching) {
         var nominal = BrakingRules.Nominal.of(run.variant().get("nominal").orElse(""));
-        return new BrakingRun(run, nominal, screen.reasonNotToCount(run), tape(run), stop, slope());
+        return new BrakingRun(run, nominal, screen.reasonNotToCount(run), tape(run), matching.of(run), slope());
     }
 
     private Optional<BrakingRun.Tape> tape(Run run) {
@@ -116,25 +82,14 @@ final class BrakingReduction {
         if (nominal.window().contains(stop.entryMps())) {
             variant = variant.with("nominal", nominal.id());
         }
-        var run = new Run(
-                stop.recording().name() + " at " + BrakingWords.seconds(stop.onsetS()),
-                Braking.DECLARATION.id(),
-                variant,
-                "",
-                Optional.empty(),
-                "",
-                "",
-                Run.State.PROPOSED,
-                "",
-                "",
-                Place.atTime(stop.recording().name(), stop.onsetS()));
+        var run = CandidateMatching.proposal(stop, Braking.DECLARATION.id(), variant);
         String screened = "";
         if (stop.qualifies()) {
             screened = written.contains(traceGroup(variant))
-                    ? "found beside the written runs; write it into runs.csv to count it"
+                    ? CandidateMatching.BESIDE_WRITTEN
                     : screen.reasonNotToCount(run);
         }
-        return new BrakingRun(run, nominal, screened, Optional.empty(), Optional.of(stop), slope());
+        return new BrakingRun(run, nominal, screened, Optional.empty(), Held.found(stop), slope());
     }
 
     private RunResult result(BrakingRun run) {
@@ -149,7 +104,8 @@ final class BrakingReduction {
                 run.reason(),
                 stretch,
                 values(run),
-                run.traced().flatMap(StopPlot::of));
+                        run.traced().flatMap(StopPlot::of))
+                .within(input.windows().of(run.run().id()), input);
     }
 
     private List<RunValue> values(BrakingRun run) {

@@ -2,6 +2,7 @@ package org.measuredmile.trial.braking;
 
 import java.util.Optional;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.CandidateMatching.Held;
 import org.measuredmile.trial.ResolvedReadings.Value;
 
 /// One run as this trial sees it: what was written down, the stop in a recording, and why either does not count.
@@ -12,7 +13,7 @@ record BrakingRun(
         BrakingRules.Nominal nominal,
         String screened,
         Optional<Tape> tape,
-        Optional<TracedStop> traced,
+        Held<TracedStop> held,
         double slope) {
     /// A distance taped from the mark to the front wheel's contact point, and the entry speed that was read.
     record Tape(Value entry, Value distance) {
@@ -40,6 +41,11 @@ record BrakingRun(
         return run.variant().has("method", "tape");
     }
 
+    /// The stop in a recording.
+    Optional<TracedStop> traced() {
+        return held.candidate();
+    }
+
     /// The taped distance at the nominal speed, on level road.
     Optional<Double> tapedM() {
         return tape.map(one -> BrakingCorrection.levelDistance(
@@ -53,13 +59,13 @@ record BrakingRun(
         if (!screened.isEmpty()) {
             return screened;
         }
-        if (traced.isEmpty()) {
-            return "no recording holds this run";
+        if (traced().isEmpty()) {
+            return held.whyNone().isEmpty() ? "no recording holds this run" : held.whyNone();
         }
-        if (!traced.get().qualifies()) {
-            return traced.get().reason();
+        if (!traced().get().qualifies()) {
+            return traced().get().reason();
         }
-        double entry = traced.get().entryMps();
+        double entry = traced().get().entryMps();
         return nominal.window().contains(entry)
                 ? ""
                 : "entry speed " + BrakingWords.kmh(entry) + " is outside " + StopFinder.window(nominal);
@@ -68,7 +74,7 @@ record BrakingRun(
     /// What the trace gives, where it gives anything.
     Optional<TraceValues> traceValues() {
         return traceReason().isEmpty()
-                ? traced.map(stop -> new TraceValues(stop, nominal.speedMps(), slope))
+                ? traced().map(stop -> new TraceValues(stop, nominal.speedMps(), slope))
                 : Optional.empty();
     }
 

@@ -32,6 +32,11 @@ record TracedStop(
     }
 
     @Override
+    public double endS() {
+        return restS();
+    }
+
+    @Override
     public boolean qualifies() {
         return reasons.isEmpty() && fitted.isPresent();
     }

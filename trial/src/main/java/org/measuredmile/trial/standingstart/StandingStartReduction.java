@@ -5,16 +5,12 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.function.Function;
 import org.measuredmile.recording.Finding;
-import org.measuredmile.recording.Place;
-import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
-import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.trial.CandidateMatching;
+import org.measuredmile.trial.CandidateMatching.Held;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ResolvedReadings.Value;
 import org.measuredmile.trial.RunResult;
@@ -35,16 +31,15 @@ final class StandingStartReduction {
     }
 
     Outcome outcome() {
-        var candidates = candidates();
-        if (input.runs().isEmpty() && candidates.values().stream().allMatch(List::isEmpty)) {
-            return new Outcome(List.of(), List.of(), findings);
+        var matching = CandidateMatching.of(input, new StartSearch());
+        if (input.runs().isEmpty() && matching.left().isEmpty()) {
+            return new Outcome(List.of(), List.of(), matching.findings());
         }
-        findings.addAll(0, screen.findings());
-        var matching = CandidateMatching.of(input, candidates, "starts");
+        findings.addAll(screen.findings());
         findings.addAll(matching.findings());
         var runs = new ArrayList<StartRun>();
         for (var run : input.runs()) {
-            runs.add(written(run, Optional.ofNullable(matching.byRun().get(run.id()))));
+            runs.add(written(run, matching));
         }
         boolean anyWritten = !runs.isEmpty();
         for (var start : matching.left()) {
@@ -55,49 +50,17 @@ final class StandingStartReduction {
         findings.addAll(said.ofRuns());
         return new Outcome(
                 new StandingStartFigures(input, runs).all(),
-                runs.stream().map(StandingStartReduction::result).toList(),
+                runs.stream().map(this::result).toList(),
                 findings);
     }
 
-    /// The starts of every recording that may hold runs of this trial.
-    private SortedMap<String, List<TracedStart>> candidates() {
-        var byRecording = new TreeMap<String, List<TracedStart>>();
-        for (var recording : input.recordingsToSearch()) {
-            byRecording.put(recording.name(), startsIn(recording));
-        }
-        return byRecording;
-    }
-
-    private List<TracedStart> startsIn(Recording recording) {
-        var source = SpeedSource.best(recording);
-        if (source.isEmpty()) {
-            if (!input.runsIn(recording).isEmpty()) {
-                findings.add(Finding.refused(
-                        "no-speed",
-                        Place.in(recording.name()),
-                        "the recording has neither speed nor positions",
-                        "time the start by hand, or use a logger that writes speed"));
-            }
-            return List.of();
-        }
-        var starts = StartFinder.find(recording, source.get());
-        if (!starts.isEmpty() && StartFinder.isTooCoarse(source.get())) {
-            findings.add(Finding.refused(
-                    "too-coarse",
-                    Place.in(recording.name()),
-                    StartFinder.tooCoarse(source.get()),
-                    StartFinder.COARSE_REMEDY));
-        }
-        return starts;
-    }
-
-    private StartRun written(Run run, Optional<TracedStart> start) {
+    private StartRun written(Run run, CandidateMatching<TracedStart> matching) {
         return new StartRun(
                 run,
                 screen.reasonNotToCount(run),
                 readings(run, StandingStart::timeReading),
                 readings(run, StandingStart::distanceReading),
-                start,
+                matching.of(run),
                 StartPower.of(input, run));
     }
 
@@ -113,28 +76,16 @@ final class StandingStartReduction {
     /// wrote any run. Its drive cannot be told from its speed.
     private StartRun proposed(TracedStart start, boolean anyWritten) {
         String drive = input.bike().drive().equals("pedal") ? "pedal" : "throttle";
-        var run = new Run(
-                start.recording().name() + " at " + StandingStartWords.seconds(start.beginS()),
-                StandingStart.DECLARATION.id(),
-                Variant.of("drive", drive).with("to", Target.TWENTY.id()),
-                "",
-                Optional.empty(),
-                "",
-                "",
-                Run.State.PROPOSED,
-                "",
-                "",
-                Place.atTime(start.recording().name(), start.beginS()));
+        var variant = Variant.of("drive", drive).with("to", Target.TWENTY.id());
+        var run = CandidateMatching.proposal(start, StandingStart.DECLARATION.id(), variant);
         String screened = "";
         if (start.qualifies()) {
-            screened = anyWritten
-                    ? "found beside the written runs; write it into runs.csv to count it"
-                    : screen.reasonNotToCount(run);
+            screened = anyWritten ? CandidateMatching.BESIDE_WRITTEN : screen.reasonNotToCount(run);
         }
-        return new StartRun(run, screened, Map.of(), Map.of(), Optional.of(start), Optional.empty());
+        return new StartRun(run, screened, Map.of(), Map.of(), Held.found(start), Optional.empty());
     }
 
-    private static RunResult result(StartRun run) {
+    private RunResult result(StartRun run) {
         return new RunResult(
                 run.run().id(),
                 run.run().variant(),
@@ -145,6 +96,7 @@ final class StandingStartReduction {
                 run.traced()
                         .map(start -> new RunResult.Stretch(start.recording().name(), start.beginS(), start.endS())),
                 StartValues.of(run),
-                run.traced().flatMap(StartPlot::of));
+                        run.traced().flatMap(StartPlot::of))
+                .within(input.windows().of(run.run().id()), input);
     }
 }

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.CandidateMatching.Held;
 import org.measuredmile.trial.ResolvedReadings.Value;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 import org.measuredmile.trial.standingstart.TracedStart.Reached;
@@ -19,7 +20,7 @@ record StartRun(
         String screened,
         Map<Target, Value> times,
         Map<Target, Value> distances,
-        Optional<TracedStart> traced,
+        Held<TracedStart> held,
         Optional<StartPower> power) {
     StartRun {
         times = Collections.unmodifiableMap(new TreeMap<>(times));
@@ -31,6 +32,11 @@ record StartRun(
     /// Shape: `trace` is where it came from, when not from a hand.
     record Part(double value, double ownSd, Optional<Reached.Yes> trace) {}
 
+    /// The start in a recording.
+    Optional<TracedStart> traced() {
+        return held.candidate();
+    }
+
     String drive() {
         return run.variant().get("drive").orElse("throttle");
     }
@@ -41,11 +47,11 @@ record StartRun(
     }
 
     boolean isUsable() {
-        return screened.isEmpty() && (traced.filter(TracedStart::qualifies).isPresent() || !times.isEmpty());
+        return screened.isEmpty() && (traced().filter(TracedStart::qualifies).isPresent() || !times.isEmpty());
     }
 
     private Optional<Reached.Yes> reached(Target target) {
-        return traced.flatMap(start -> start.reached(target));
+        return traced().flatMap(start -> start.reached(target));
     }
 
     Optional<Part> time(Target target) {
@@ -86,22 +92,22 @@ record StartRun(
     }
 
     Optional<StartPower.Power> meanPower(Target target) {
-        return reached(target).flatMap(yes -> power.map(one -> one.mean(target, traced.orElseThrow(), yes)));
+        return reached(target).flatMap(yes -> power.map(one -> one.mean(target, traced().orElseThrow(), yes)));
     }
 
     Optional<StartPower.Power> peakPower() {
-        return traced.filter(TracedStart::qualifies)
+        return traced().filter(TracedStart::qualifies)
                 .flatMap(start -> power.flatMap(one -> one.peak(start.samples(), fit().rampS())));
     }
 
     private StartFit.Fitted fit() {
-        return traced.orElseThrow().fitted().orElseThrow();
+        return traced().orElseThrow().fitted().orElseThrow();
     }
 
     /// Whether the run went on and never had the speed.
     boolean staysBelow(Target target) {
         return target.compareTo(aim()) <= 0
-                && traced.filter(TracedStart::qualifies)
+                && traced().filter(TracedStart::qualifies)
                         .filter(start -> start.targets().get(target) instanceof Reached.No no && no.stayedBelow())
                         .isPresent();
     }
@@ -114,13 +120,14 @@ record StartRun(
         if (time(target).isPresent()) {
             return "";
         }
-        if (traced.isEmpty()) {
-            return "no recording holds this run and no time to " + target.words() + " was written down";
+        if (traced().isEmpty()) {
+            String why = held.whyNone().isEmpty() ? "no recording holds this run and" : held.whyNone() + ";";
+            return why + " no time to " + target.words() + " was written down";
         }
-        if (!traced.get().qualifies()) {
-            return traced.get().reason();
+        if (!traced().get().qualifies()) {
+            return traced().get().reason();
         }
-        return traced.get().targets().get(target) instanceof Reached.No(String why, boolean _)
+        return traced().get().targets().get(target) instanceof Reached.No(String why, boolean _)
                 ? why
                 : "no time to " + target.words();
     }

@@ -53,7 +53,8 @@ record TracedStart(
         return reasons.isEmpty() && fitted.isPresent();
     }
 
-    double endS() {
+    @Override
+    public double endS() {
         return samples.isEmpty() ? cutEndS : samples.timeS(samples.size() - 1);
     }
 

@@ -287,4 +287,80 @@ class AssistSpeedTest {
                 .isCloseTo(StrictMath.sin(0.475 * Math.PI), within(0.01));
         assertThat(BearingInterval.halfWidth(1e-9, 1, Double.POSITIVE_INFINITY)).isCloseTo(1.959964, within(1e-4));
     }
+
+    private static GivenDay threeInOne() {
+        return GivenDay.of(new AssistSpeed())
+                .bikeLevels(3)
+                .instrument(Instrument.Kind.RECEIVER, 0.01, 1, 0.002)
+                .wind(1)
+                .recording(recording("out.csv", 0, ride(1, 1, LEVELS, 30, 30, 30)), "receiver-1");
+    }
+
+    @Test
+    void aLevelWhoseEndsWereSetIsWhatLiesBetweenThem() {
+        var outcome = threeInOne()
+                .run("a-2", "level=2", "out")
+                .window("out.csv", "a-2", 42, 69)
+                .reduced();
+        var run = outcome.runs().stream()
+                .filter(one -> one.run().equals("a-2"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(run.reason()).isEmpty();
+        assertThat(run.value("speed").orElseThrow().value()).isCloseTo(LEVELS[1], within(0.2));
+        assertThat(run.stretch()).contains(new org.measuredmile.trial.RunResult.Stretch("out.csv", 42, 69));
+        assertThat(figure(outcome, "assistspeed.speed drive=pedal level=2 levelRole=middle")
+                        .value())
+                .isCloseTo(LEVELS[1], within(0.2));
+    }
+
+    @Test
+    void stretchesThatLieInARunWithItsEndsAreNotProposedAgain() {
+        var before = threeInOne().reduced().runs();
+        var after = threeInOne()
+                .run("a-2", "level=2", "out")
+                .window("out.csv", "a-2", 39, 73)
+                .reduced()
+                .runs();
+        assertThat(before).hasSize(3);
+        assertThat(after)
+                .extracting(org.measuredmile.trial.RunResult::run)
+                .contains(before.getFirst().run())
+                .doesNotContain(before.get(1).run())
+                .filteredOn(one -> one.startsWith("out.csv/"))
+                .hasSize(2);
+    }
+
+    @Test
+    void endsAroundTooLittleAreRefusedWithLimitAndValue() {
+        var outcome = threeInOne()
+                .run("a-2", "level=2", "out")
+                .window("out.csv", "a-2", 42, 47)
+                .reduced();
+        var run = outcome.runs().getFirst();
+        assertThat(run.counted()).isFalse();
+        assertThat(run.reason()).startsWith("between 42.00 s and 47.00 s of out.csv: 6 speed samples; a level needs ");
+        assertThat(run.trace()).isPresent();
+        assertThat(outcome.figures()).isEmpty();
+    }
+
+    @Test
+    void theOtherLevelsStayInOrderWhenOneGetsItsEnds() {
+        var day = threeLevels()
+                .recording(
+                        recording("out.csv", 0, ride(1, 1, LEVELS, 30, 30, 30)), "receiver-1", "out1", "out2", "out3")
+                .recording(
+                        recording("back.csv", 0, ride(2, 1, LEVELS, 30, 30, 30)),
+                        "receiver-1",
+                        "back1",
+                        "back2",
+                        "back3")
+                .window("out.csv", "out2", 39, 73);
+        var outcome = day.reduced();
+        assertThat(outcome.runs())
+                .filteredOn(run -> run.run().matches("(out|back)\\d"))
+                .hasSize(6)
+                .allSatisfy(run -> assertThat(run.value("speed").orElseThrow().value())
+                        .isCloseTo(LEVELS[run.run().charAt(run.run().length() - 1) - '1'], within(0.25)));
+    }
 }

@@ -22,6 +22,7 @@ import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.recording.day.Window;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingResolver;
 import org.measuredmile.trial.ScatterRecord;
@@ -83,6 +84,13 @@ final class BrakingDays {
     BrakingDays recording(Recording recording, String... holding) {
         recordings.add(recording);
         entries.add(new RecordingEntry(recording.name(), "", List.of(holding), 0, ""));
+        return this;
+    }
+
+    /// Both ends of a run, in seconds of a recording that is there already.
+    BrakingDays window(String file, String run, double fromS, double toS) {
+        entries.replaceAll(
+                entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
         return this;
     }
 

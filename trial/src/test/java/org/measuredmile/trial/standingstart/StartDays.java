@@ -27,6 +27,7 @@ import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.recording.day.Window;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.FigureKey;
 import org.measuredmile.trial.Outcome;
@@ -125,6 +126,13 @@ final class StartDays {
     StartDays recording(Recording recording, String... holding) {
         recordings.put(recording.name(), recording);
         entries.add(new RecordingEntry(recording.name(), "", List.of(holding), 0, ""));
+        return this;
+    }
+
+    /// Both ends of a run, in seconds of a recording that is there already.
+    StartDays window(String file, String run, double fromS, double toS) {
+        entries.replaceAll(
+                entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
         return this;
     }
 

@@ -156,25 +156,13 @@ public final class Runs {
         return day.recording(file).map(RecordingEntry::clockOffsetS).orElse(0.0);
     }
 
-    /// The recording's entry names the run it holds; with both its ends where the recording has no clock, since no start
-    /// time would tell the run from its neighbours there.
+    /// The recording's entry names the run with both its ends: what was found is what was confirmed, and other runs of
+    /// the recording are found as before.
     private static TestDay naming(TestDay day, RunResult result, Run run) {
-        if (result.stretch().isEmpty()) {
-            return day;
-        }
-        String file = result.stretch().get().recording();
-        if (run.start().isEmpty()) {
-            var ends = Windows.of(day, result).orElseThrow();
-            return Windows.withWindow(day, run.id(), file, Window.rounded(ends.fromS(), ends.toS()));
-        }
-        var fresh = new RecordingEntry(file, "", List.of(run.id()), 0, "");
-        return DayParts.withRecordings(
-                day,
-                DayParts.exchanged(
-                        day.recordings(),
-                        entry -> entry.file().equals(file),
-                        entry -> entry.naming(run.id()),
-                        fresh));
+        return Windows.of(day, result)
+                .map(ends -> Windows.withWindow(
+                        day, run.id(), ends.recording(), Window.rounded(ends.fromS(), ends.toS())))
+                .orElse(day);
     }
 
     public static TestDay checked(TestDay day, PreRideCheck check) {

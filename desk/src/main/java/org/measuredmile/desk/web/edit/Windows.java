@@ -41,7 +41,7 @@ public final class Windows {
                 .orElseGet(() -> run.trace().map(Windows::samplesOf).orElse(stretch)));
     }
 
-    /// From the first to the last sample that the run's trace shows.
+    /// From the first to the last sample that the run's trace shows, to the millisecond and none of them lost by it.
     private static Stretch samplesOf(Trace trace) {
         double fromS = Double.POSITIVE_INFINITY;
         double toS = Double.NEGATIVE_INFINITY;
@@ -51,7 +51,10 @@ public final class Windows {
                 toS = Math.max(toS, line.timesS()[line.timesS().length - 1]);
             }
         }
-        return new Stretch(trace.recording(), Math.max(0, trace.originS() + fromS), trace.originS() + toS);
+        return new Stretch(
+                trace.recording(),
+                Math.max(0, Math.floor((trace.originS() + fromS) * 1000) / 1000),
+                Math.ceil((trace.originS() + toS) * 1000) / 1000);
     }
 
     /// The day with both ends of a run set; its state stays.

@@ -201,6 +201,11 @@ public record Recording(
                 these);
     }
 
+    /// Whether runs and figures may come of it: not of one that a finding refuses, as a course that was only planned.
+    public boolean mayGiveFigures() {
+        return findings.stream().noneMatch(finding -> finding.level() == Finding.Level.REFUSED);
+    }
+
     /// The marks of one kind, in the order of the file.
     public List<Mark> marks(Mark.Kind kind) {
         return marks.stream().filter(mark -> mark.kind() == kind).toList();

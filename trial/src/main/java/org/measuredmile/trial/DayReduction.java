@@ -43,7 +43,7 @@ public final class DayReduction {
         this.decodings = decodings;
         this.inputs = inputs;
         decodings.forEach((name, decoding) -> {
-            if (decoding instanceof Decoding.Decoded(Recording recording)) {
+            if (decoding instanceof Decoding.Decoded(Recording recording) && recording.mayGiveFigures()) {
                 recordings.put(name, recording);
             }
         });

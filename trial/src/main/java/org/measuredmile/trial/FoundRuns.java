@@ -20,6 +20,9 @@ public final class FoundRuns {
 
     /// Every run and candidate that any trial finds, in the order of the trials.
     public static List<Found> in(Recording recording) {
+        if (!recording.mayGiveFigures()) {
+            return List.of();
+        }
         var recordings = new TreeMap<String, Recording>();
         recordings.put(recording.name(), recording);
         var found = new ArrayList<Found>();

@@ -8,6 +8,7 @@ import java.io.InputStream;
 import java.io.SequenceInputStream;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
@@ -21,7 +22,16 @@ import org.measuredmile.recording.Place;
 public final class Readers {
     private static final int HEAD = 8192;
     private static final List<RecordingReader> ALL =
-            List.of(new GpxReader(), new CaptionReader(), new NmeaReader(), new DelimitedReader());
+            List.of(new GpxReader(), new TcxReader(), new CaptionReader(), new NmeaReader(), new DelimitedReader());
+
+    /// How names end that speak for a format, asked only where the content does not.
+    private static final Map<String, Format> ENDINGS = Map.of(
+            ".gpx", Format.GPX,
+            ".tcx", Format.TCX,
+            ".vtt", Format.CAPTIONS,
+            ".srt", Format.CAPTIONS,
+            ".nmea", Format.NMEA,
+            ".nma", Format.NMEA);
 
     private Readers() {}
 
@@ -82,13 +92,12 @@ public final class Readers {
         }
         String lower = name.toLowerCase(Locale.ROOT);
         boolean text = DelimitedReader.isText(TextHead.preview(head)) && head.length > 0;
-        if (text && lower.endsWith(".gpx")) {
-            return reader(Format.GPX);
-        }
-        if (text && (lower.endsWith(".vtt") || lower.endsWith(".srt"))) {
-            return reader(Format.CAPTIONS);
-        }
-        return text && (lower.endsWith(".nmea") || lower.endsWith(".nma")) ? reader(Format.NMEA) : Optional.empty();
+        return text
+                ? ENDINGS.entrySet().stream()
+                        .filter(ending -> lower.endsWith(ending.getKey()))
+                        .findFirst()
+                        .flatMap(ending -> reader(ending.getValue()))
+                : Optional.empty();
     }
 
     private static Optional<RecordingReader> reader(Format format) {

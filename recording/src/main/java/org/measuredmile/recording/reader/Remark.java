@@ -106,6 +106,26 @@ enum Remark {
             Finding.Level.WARNING,
             "{n} more cues are damaged and were left out",
             "export the captions again"),
+    ILL_FORMED(
+            "ill-formed",
+            Finding.Level.WARNING,
+            "the XML breaks here: {first}; what came before was kept, what comes after was not read",
+            "export the recording again, or mend the file at the place named"),
+    BLANKS_FIRST(
+            "blanks-first",
+            Finding.Level.NOTE,
+            "blanks stand before the XML, which the standard forbids; they were passed over",
+            ""),
+    SENSOR_ABSENT(
+            "sensor-absent",
+            Finding.Level.NOTE,
+            "{n} points say that their sensor was absent; their cadence was left out",
+            ""),
+    DISTANCE_BACK(
+            "distance-back",
+            Finding.Level.WARNING,
+            "{n} steps of the instrument's own distance go back, the first {first}",
+            "compare with the track before using that distance"),
     HELD_VALUES(
             "held-values",
             Finding.Level.NOTE,

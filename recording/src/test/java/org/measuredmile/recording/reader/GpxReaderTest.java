@@ -10,7 +10,9 @@ import static org.measuredmile.recording.reader.Decode.resource;
 import org.junit.jupiter.api.Test;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Mark;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.Segment;
 
 class GpxReaderTest {
     private static String gpx(String inside) {
@@ -99,11 +101,70 @@ class GpxReaderTest {
     }
 
     @Test
-    void illFormedXmlIsRefusedAtItsLine() {
-        Finding refusal = refusal(Decode.bytes("x.gpx", resource("invalid_xml_mismatched_tag.gpx")));
+    void illFormedXmlGivesWhatCameBeforeAndItsLine() {
+        Recording ride = recording(Decode.bytes("x.gpx", resource("invalid_xml_mismatched_tag.gpx")));
+        assertThat(ride.timesS()).containsExactly(0, 4);
         // xml.etree of Python 3: mismatched tag: line 39, column 3.
-        assertThat(refusal.place().where()).isEqualTo("line 39");
-        assertThat(refusal.message()).contains("2 points had been read");
+        assertThat(finding(ride, "ill-formed").place().where()).isEqualTo("line 39");
+        assertThat(finding(ride, "ill-formed").level()).isEqualTo(Finding.Level.WARNING);
+    }
+
+    @Test
+    void illFormedXmlBeforeTwoPointsIsRefusedAtItsLine() {
+        Finding refusal = refusal("x.gpx", gpx(point(0, "</wrong>")));
+        assertThat(refusal.code()).isEqualTo("ill-formed");
+        assertThat(refusal.place().where()).isEqualTo("line 4");
+        assertThat(refusal.message()).contains("1 points had been read");
+    }
+
+    @Test
+    void aFileThatDeclaresEntitiesAndBreaksOnOneGivesNothingHoweverMuchCameBefore() {
+        String bomb = "<?xml version=\"1.0\"?><!DOCTYPE gpx [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;\">]>"
+                + "<gpx><trk><trkseg>" + point(0, "") + point(1, "") + point(2, "<hr>&b;</hr>")
+                + "</trkseg></trk></gpx>";
+        assertThat(refusal("r.gpx", bomb).code()).isEqualTo("ill-formed");
+    }
+
+    @Test
+    void blanksBeforeTheXmlArePassedOverAndLinesCountAllTheSame() {
+        Recording ride = recording("r.gpx", "\n  " + gpx(point(0, "<hr>x</hr>") + point(1, "")));
+        assertThat(ride.timesS()).hasSize(2);
+        assertThat(finding(ride, "blanks-first").level()).isEqualTo(Finding.Level.NOTE);
+        assertThat(finding(ride, "not-a-number").place().where()).isEqualTo("line 5");
+    }
+
+    @Test
+    void gpx10WithItsOwnNamespaceHasItsValuesBesideThePointAndUnderAnyPrefix() {
+        String text = "<?xml version=\"1.0\"?>\n<g:gpx version=\"1.0\" creator=\"box\" "
+                + "xmlns:g=\"http://www.topografix.com/GPX/1/0\"><g:trk><g:trkseg>"
+                + "<g:trkpt lat=\"51\" lon=\"6\"><g:time>2031-05-04T10:15:00Z</g:time><g:course>12</g:course>"
+                + "<g:speed>5.5</g:speed><z:hr>120</z:hr><cad>60</cad><y:PowerInWatts>210</y:PowerInWatts>"
+                + "<z:temp>18.5</z:temp></g:trkpt></g:trkseg></g:trk></g:gpx>";
+        Recording ride = recording("r.gpx", text);
+        assertThat(ride.channels())
+                .extracting(org.measuredmile.recording.Channel::kind)
+                .containsExactlyInAnyOrder(
+                        ChannelKind.LATITUDE,
+                        ChannelKind.LONGITUDE,
+                        ChannelKind.COURSE,
+                        ChannelKind.SPEED,
+                        ChannelKind.HEART_RATE,
+                        ChannelKind.CADENCE,
+                        ChannelKind.POWER,
+                        ChannelKind.AIR_TEMPERATURE);
+    }
+
+    @Test
+    void eachTrackSegmentIsASegmentAndAWaypointWithATimeIsAMark() {
+        String text = "<gpx><wpt lat=\"1\" lon=\"2\"><time>2031-05-04T10:15:02Z</time><name>gate</name></wpt>"
+                + "<wpt lat=\"1\" lon=\"2\"><time>2031-05-04T09:00:00Z</time><name>home</name></wpt>"
+                + "<wpt lat=\"1\" lon=\"2\"><name>timeless</name></wpt><trk><trkseg>" + point(0, "") + point(1, "")
+                + "</trkseg><trkseg>" + point(4, "") + point(5, "") + "</trkseg></trk></gpx>";
+        Recording ride = recording("r.gpx", text);
+        assertThat(ride.segments()).containsExactly(new Segment(0, 1), new Segment(4, 5));
+        assertThat(ride.marks()).containsExactly(new Mark(Mark.Kind.POINT, 2, 2, "gate"));
+        assertThat(finding(ride, "mark-outside").message()).startsWith("1 marks");
+        assertThat(ride.counts()).containsEntry("waypoints", 3L);
     }
 
     @Test

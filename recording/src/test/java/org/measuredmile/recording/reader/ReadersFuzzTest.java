@@ -12,6 +12,11 @@ class ReadersFuzzTest {
     }
 
     @FuzzTest
+    void tcxAnswers(byte[] bytes) throws IOException {
+        ReaderContract.holds(new TcxReader().read("x.tcx", new ByteArrayInputStream(bytes)));
+    }
+
+    @FuzzTest
     void nmeaAnswers(byte[] bytes) throws IOException {
         ReaderContract.holds(new NmeaReader().read("x.nmea", new ByteArrayInputStream(bytes)));
     }

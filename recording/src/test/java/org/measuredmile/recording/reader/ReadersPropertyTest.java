@@ -30,6 +30,7 @@ class ReadersPropertyTest {
             "empty_ele_duplicate_point.gpx",
             "coordinates_not_numbers.gpx",
             "invalid_xml_mismatched_tag.gpx",
+            "coordinates_zero_and_not_numbers.tcx",
             "ebike_ride_d_first_60_rows.csv");
     private static final String[] PIECES = {
         ",", ";", "\n", "\r\n", "\"", "-", "1e308", "NaN", "99999999999999999999", "0", "<trkpt lat=\"1\" lon=\"2\">",

@@ -23,7 +23,7 @@ import org.measuredmile.recording.reader.Decoding.Refused;
 /// It is not part of the repository: where it is missing, tests that need it are skipped and say so.
 final class SharedRecordings {
     private static final List<String> FOLDERS =
-            List.of("gpx", "nmea", "csv-gnss", "csv-imu", "csv-power", "csv-ebike", "csv-ev", "rig");
+            List.of("gpx", "tcx", "nmea", "csv-gnss", "csv-imu", "csv-power", "csv-ebike", "csv-ev", "rig");
 
     private static final Map<String, Recording> DECODED = new ConcurrentHashMap<>();
 

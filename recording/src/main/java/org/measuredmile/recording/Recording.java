@@ -12,7 +12,8 @@ import java.util.TreeMap;
 /// subset of it. `samples` counts what the file held, kept or not. `segments` are in order and do not overlap.
 /// `counts` are the format's own numbers ("tracks", "segments", "points", "waypoints", "routes", "rows",
 /// "wrong-checksum" …). `track` holds every position, also those without a time. `marks` are laps, pauses, presses of a
-/// button and captions, in the order of the file. `columns` say what each column of a table was taken for; other formats
+/// button and captions, in the order of the file. `columns` say what each column of a table was taken for; other
+/// formats
 /// have none.
 /// Unit: seconds from `start`; without a start, from the first sample. `zoneStated` is false when the file gave local
 /// times without saying of which zone, and they were read as UTC.

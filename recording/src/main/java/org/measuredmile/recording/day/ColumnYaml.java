@@ -19,11 +19,14 @@ final class ColumnYaml {
             Optional<String> name = one.needed("name", "the column's name, as it stands in the file's head");
             Optional<String> meaning = one.needed("meaning", "what the column means, as wheel-speed, time or none")
                     .flatMap(word -> one.word("meaning", ColumnSetting.meanings()));
-            Optional<ColumnSetting> column = name.flatMap(
-                    known -> meaning.flatMap(word -> setting(known, word, one, faults)));
+            Optional<ColumnSetting> column =
+                    name.flatMap(known -> meaning.flatMap(word -> setting(known, word, one, faults)));
             one.nameUnknown();
             if (column.isPresent() && !seen.add(column.get().name())) {
-                faults.add(DayFault.ENTRY_TWICE, one.place("name"), Faults.quoted(column.get().name()));
+                faults.add(
+                        DayFault.ENTRY_TWICE,
+                        one.place("name"),
+                        Faults.quoted(column.get().name()));
             } else {
                 column.ifPresent(columns::add);
             }

@@ -1,10 +1,10 @@
 package org.measuredmile.recording.reader;
 
-import org.measuredmile.recording.ColumnMeaning;
 import java.util.List;
 import java.util.Optional;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.ColumnMeaning;
 
 /// Turns the cells of a row into the numbers of a table's columns, in each column's own unit.
 final class CellReader {

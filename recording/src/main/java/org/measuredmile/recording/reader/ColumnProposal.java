@@ -1,6 +1,5 @@
 package org.measuredmile.recording.reader;
 
-import org.measuredmile.recording.ColumnMeaning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -8,6 +7,7 @@ import java.util.Set;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.quantity.UnitText;
 import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.ColumnMeaning;
 import org.measuredmile.recording.ColumnMeaning.Role;
 
 /// Proposes what each column of a table means, from its head and its first rows.

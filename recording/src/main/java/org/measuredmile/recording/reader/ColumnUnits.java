@@ -1,9 +1,9 @@
 package org.measuredmile.recording.reader;
 
-import org.measuredmile.recording.ColumnMeaning;
 import java.util.Optional;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.ColumnMeaning;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 

@@ -1,6 +1,5 @@
 package org.measuredmile.recording.reader;
 
-import org.measuredmile.recording.ColumnMeaning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,10 +8,11 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.ColumnMeaning;
+import org.measuredmile.recording.ColumnMeaning.Role;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Place;
-import org.measuredmile.recording.ColumnMeaning.Role;
 import org.measuredmile.recording.reader.Decoding.Decoded;
 
 /// A table while it is read: the first rows decide what the columns mean, then every row goes into numbers.

@@ -78,7 +78,11 @@ final class IsoTime {
         int monthFromMarch = month > 2 ? month - 3 : month + 9;
         int yearFromMarch = month > 2 ? year : year - 1;
         int dayOfYear = (153 * monthFromMarch + 2) / 5 + day - 1;
-        return 365L * yearFromMarch + yearFromMarch / 4 - yearFromMarch / 100 + yearFromMarch / 400 + dayOfYear
+        return 365L * yearFromMarch
+                + yearFromMarch / 4
+                - yearFromMarch / 100
+                + yearFromMarch / 400
+                + dayOfYear
                 - 719_468;
     }
 

@@ -56,7 +56,10 @@ final class NumberText {
             return negative ? -size : size;
         }
         String asWritten = new String(text, from, to - from);
-        return parse(decimalMark == '.' ? asWritten : asWritten.replace('.', '?').replace(decimalMark, '.'))
+        return parse(
+                        decimalMark == '.'
+                                ? asWritten
+                                : asWritten.replace('.', '?').replace(decimalMark, '.'))
                 .orElse(Double.NaN);
     }
 

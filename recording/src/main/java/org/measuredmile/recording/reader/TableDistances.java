@@ -1,11 +1,11 @@
 package org.measuredmile.recording.reader;
 
-import org.measuredmile.recording.ColumnMeaning;
 import java.util.Arrays;
 import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicMask;
 import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.ColumnMeaning;
 
 /// Sums over the rows of a table, in its own unknown units, that tell which units they are.
 final class TableDistances {

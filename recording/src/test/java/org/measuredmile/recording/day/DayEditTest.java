@@ -158,7 +158,8 @@ class DayEditTest {
                 .with("runs.csv", "run,trial,state\nb-01,braking,confirmed\nb-02,braking,confirmed\n")
                 .with("recordings.csv", "file;runs;note\na.gpx;b-01 b-02;kept ; as is\nb.gpx;;\n")
                 .folder();
-        var entry = ((DayRead.Read) DayReader.read(folder)).day().recording("b.gpx").orElseThrow();
+        var entry =
+                ((DayRead.Read) DayReader.read(folder)).day().recording("b.gpx").orElseThrow();
 
         byte[] edited = DayEdit.withRecordingEntry(folder, entry.naming("b-02", new Window(12.4, 31.75)))
                 .texts()

@@ -37,7 +37,10 @@ class IsoTimePropertyTest {
     void timesWithSignsChangedAreReadAlikeOrLeftToTheSlowReader(long seed) {
         Random random = new Random(seed);
         String[] seeds = {
-            "2031-05-04T10:15:30Z", "2031-05-04 10:15:30.123456789", "2032-02-29T23:59:60.5+02:00", "2031-02-28T00:00:00,5-11:30"
+            "2031-05-04T10:15:30Z",
+            "2031-05-04 10:15:30.123456789",
+            "2032-02-29T23:59:60.5+02:00",
+            "2031-02-28T00:00:00,5-11:30"
         };
         for (int i = 0; i < 100_000; i++) {
             StringBuilder text = new StringBuilder(seeds[random.nextInt(seeds.length)]);
@@ -51,7 +54,10 @@ class IsoTimePropertyTest {
     @Test
     void theCommonFormsAreAllRead() {
         for (String text : new String[] {
-            "2031-05-04T10:15:30Z", "2031-05-04 10:15:30.25", "2031-05-04T10:15:30.123456789012Z", "2032-02-29T23:59:60+02:00"
+            "2031-05-04T10:15:30Z",
+            "2031-05-04 10:15:30.25",
+            "2031-05-04T10:15:30.123456789012Z",
+            "2032-02-29T23:59:60+02:00"
         }) {
             assertThat(fast(text)).as(text).isNotEqualTo(IsoTime.OTHER_FORM);
             agrees(text);
@@ -61,7 +67,12 @@ class IsoTimePropertyTest {
     @Test
     void whatIsNoTimeIsLeftToTheSlowReader() {
         for (String text : new String[] {
-            "", "2031-02-29T10:15:30Z", "2031-05-04T24:15:30Z", "2031-05-04T10:15:30.Z", "2031-05-04", "04.05.2031 10:15:30"
+            "",
+            "2031-02-29T10:15:30Z",
+            "2031-05-04T24:15:30Z",
+            "2031-05-04T10:15:30.Z",
+            "2031-05-04",
+            "04.05.2031 10:15:30"
         }) {
             assertThat(fast(text)).as(text).isEqualTo(IsoTime.OTHER_FORM);
         }

@@ -56,7 +56,8 @@ class NumberTextPropertyTest {
         for (int i = 0; i < 50_000; i++) {
             long odd = (1L << 53) + 2L * random.nextInt() + (1L << 40) + 1;
             isWhatTheLibraryReads(Long.toString(odd));
-            isWhatTheLibraryReads(new BigDecimal(odd).movePointLeft(random.nextInt(20)).toPlainString());
+            isWhatTheLibraryReads(
+                    new BigDecimal(odd).movePointLeft(random.nextInt(20)).toPlainString());
         }
     }
 
@@ -80,7 +81,8 @@ class NumberTextPropertyTest {
 
     @Test
     void aDecimalCommaIsOneAndAPointIsThenNone() {
-        assertThat(NumberText.parse("75,21000000000001".toCharArray(), 0, 17, ',')).isEqualTo(75.21000000000001);
+        assertThat(NumberText.parse("75,21000000000001".toCharArray(), 0, 17, ','))
+                .isEqualTo(75.21000000000001);
         assertThat(NumberText.parse("1,5e2".toCharArray(), 0, 5, ',')).isEqualTo(150);
         assertThat(NumberText.parse("75.2".toCharArray(), 0, 4, ',')).isNaN();
     }

@@ -13,8 +13,7 @@ import java.util.TreeMap;
 /// `counts` are the format's own numbers ("tracks", "segments", "points", "waypoints", "routes", "rows",
 /// "wrong-checksum" …). `track` holds every position, also those without a time. `marks` are laps, pauses, presses of a
 /// button and captions, in the order of the file. `columns` say what each column of a table was taken for; other
-/// formats
-/// have none.
+/// formats have none.
 /// Unit: seconds from `start`; without a start, from the first sample. `zoneStated` is false when the file gave local
 /// times without saying of which zone, and they were read as UTC.
 public record Recording(

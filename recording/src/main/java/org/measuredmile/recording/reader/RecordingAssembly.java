@@ -23,8 +23,7 @@ final class RecordingAssembly {
     ///
     /// `absolute` says whether times count from 1970 once `offsetNs` is added, or from the
     /// instrument's own zero. `trackIsThatOfChannels` says that every position has a time and stands in its
-    channels, in
-    /// one segment; `track` is then not looked at.
+    /// channels, in one segment; `track` is then not looked at.
     record Head(
             Format format,
             String device,

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.RunResult;
+import org.measuredmile.trial.RunResult.Stretch;
 import org.measuredmile.trial.Trials;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -31,9 +33,15 @@ public final class ReduceJson {
             if (outcome == null) {
                 continue;
             }
-            outcome.figures().forEach(figure -> all.add(FigureJson.write(of, withTrial(figure, outcome))));
+            for (var figure : outcome.figures()) {
+                var object = FigureJson.write(of, withTrial(figure, outcome));
+                placed(object.path("runs"), reduced.day(), outcome.runs());
+                all.add(object);
+            }
             if (outcome.figures().isEmpty()) {
-                all.add(empty(of, declaration.id(), declaration.version(), outcome, reduced.inputs()));
+                var object = empty(of, declaration.id(), declaration.version(), outcome, reduced.inputs());
+                placed(object.path("runs"), reduced.day(), outcome.runs());
+                all.add(object);
             }
         }
         var ofFiles = new ArrayList<>(reduced.findings());
@@ -50,6 +58,29 @@ public final class ReduceJson {
                 .filter(finding -> !figure.findings().contains(finding))
                 .toList();
         return figure.noting(missing);
+    }
+
+    /// Says of each run in which recording it lies, from when to when, and whether a person set its ends.
+    private static void placed(JsonNode nodes, TestDay day, List<RunResult> runs) {
+        for (JsonNode node : nodes) {
+            if (node instanceof ObjectNode object) {
+                String id = object.path("run").asString();
+                var stretch = runs.stream()
+                        .filter(run -> run.run().equals(id))
+                        .findFirst()
+                        .flatMap(RunResult::stretch);
+                object.put("recording", stretch.map(Stretch::recording).orElse(null));
+                object.set("from", Json.number(stretch.map(Stretch::fromS).orElse(Double.NaN)));
+                object.set("to", Json.number(stretch.map(Stretch::toS).orElse(Double.NaN)));
+                object.put(
+                        "ends",
+                        stretch.map(one -> day.recording(one.recording())
+                                        .flatMap(entry -> entry.window(id))
+                                        .isPresent())
+                                .map(isSet -> isSet ? "set" : "found")
+                                .orElse(null));
+            }
+        }
     }
 
     private static ObjectNode empty(

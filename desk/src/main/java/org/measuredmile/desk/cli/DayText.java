@@ -31,7 +31,7 @@ final class DayText {
         for (var trial : Trials.ALL) {
             var outcome = reduced.outcomes().get(trial.declaration().id());
             if (outcome != null) {
-                print(trial.declaration(), outcome);
+                print(reduced.day(), trial.declaration(), outcome);
             }
         }
         for (var notRidden : day.notRidden()) {
@@ -93,11 +93,11 @@ final class DayText {
         return value.isBlank() ? "" : name + " " + value;
     }
 
-    private void print(Declaration trial, Outcome outcome) {
+    private void print(TestDay day, Declaration trial, Outcome outcome) {
         shown.line("");
         shown.line(trial.title() + " (" + trial.id() + " " + trial.version() + ")");
         outcome.figures().forEach(figure -> print(trial, figure));
-        runs(outcome.runs());
+        runs(day, outcome.runs());
         shown.findings("  ", outcome.findings());
     }
 
@@ -154,11 +154,11 @@ final class DayText {
         }
     }
 
-    private void runs(List<RunResult> runs) {
+    private void runs(TestDay day, List<RunResult> runs) {
         if (runs.isEmpty()) {
             return;
         }
-        var table = new Table("  run", "", "", "counts", "result");
+        var table = new Table("  run", "", "", "counts", "lies in", "result");
         for (var run : runs) {
             String verdict = run.counted() ? "yes" : "no";
             table.row(
@@ -166,9 +166,23 @@ final class DayText {
                     run.state().name().toLowerCase(Locale.ROOT),
                     run.direction(),
                     verdict,
+                    place(day, run),
                     (values(run) + (run.reason().isEmpty() ? "" : "  " + run.reason())).strip());
         }
         table.lines().forEach(shown::line);
+    }
+
+    /// Where a run lies, and whether a person set its ends.
+    private static String place(TestDay day, RunResult run) {
+        return run.stretch()
+                .map(stretch -> String.format(
+                                Locale.ROOT, "%s %.2f to %.2f s", stretch.recording(), stretch.fromS(), stretch.toS())
+                        + (day.recording(stretch.recording())
+                                        .flatMap(entry -> entry.window(run.run()))
+                                        .isPresent()
+                                ? ", set"
+                                : ""))
+                .orElse("");
     }
 
     private String values(RunResult run) {

@@ -65,7 +65,7 @@ class ReduceCommandTest {
                         "findings",
                         "inputs");
         assertThat(figure.path("runs").path(0).propertyNames())
-                .containsExactly("run", "state", "counted", "reason", "value");
+                .containsExactly("run", "state", "counted", "reason", "value", "recording", "from", "to", "ends");
         assertThat(figure.path("interval95").propertyNames()).containsExactly("thisDay", "anyDay");
         assertThat(figure.path("inputs").path(0).propertyNames()).containsExactly("kind", "name", "sha256");
     }
@@ -81,6 +81,27 @@ class ReduceCommandTest {
         assertThat(readings.path("sha256").asString())
                 .isEqualTo(ContentStore.hashOf(Files.readAllBytes(day.resolve("readings.csv"))));
         assertThat(inputs.findValuesAsString("name")).contains("bike/bike.yaml");
+    }
+
+    @Test
+    void aRunSaysWhereItLiesAndWhetherAPersonSetItsEnds() throws IOException {
+        var day = DayOnDisk.usual(folder);
+        Files.createDirectories(day.resolve("recordings"));
+        var rows = new StringBuilder("time_s,speed_mps\n");
+        for (int i = 0; i <= 200; i++) {
+            rows.append(String.format(
+                    Locale.ROOT, "%.1f,%.2f%n", i / 10.0, i < 100 ? 8.9 : Math.max(0, 8.9 - (i - 100) * 0.6)));
+        }
+        Files.writeString(day.resolve("recordings/a.csv"), rows);
+        Files.writeString(day.resolve("recordings.csv"), "file,runs\na.csv,b1@1.5-3.25\n");
+        var runs = stoppingDistance(mile("reduce", day, "--json")).path("runs");
+        assertThat(runs.path(0).path("recording").asString()).isEqualTo("a.csv");
+        assertThat(runs.path(0).path("from").asDouble()).isEqualTo(1.5);
+        assertThat(runs.path(0).path("to").asDouble()).isEqualTo(3.25);
+        assertThat(runs.path(0).path("ends").asString()).isEqualTo("set");
+        assertThat(runs.path(1).path("recording").isNull()).isTrue();
+        assertThat(runs.path(1).path("ends").isNull()).isTrue();
+        assertThat(mile("reduce", day).out()).contains("a.csv 1.50 to 3.25 s, set");
     }
 
     /// 21.2 mph is 1.93 km/h above 20 mph; 1.5 km/h are allowed.

@@ -160,8 +160,8 @@ public final class Runs {
     /// the recording are found as before.
     private static TestDay naming(TestDay day, RunResult result, Run run) {
         return Windows.of(day, result)
-                .map(ends -> Windows.withWindow(
-                        day, run.id(), ends.recording(), Window.rounded(ends.fromS(), ends.toS())))
+                .map(ends ->
+                        Windows.withWindow(day, run.id(), ends.recording(), Window.rounded(ends.fromS(), ends.toS())))
                 .orElse(day);
     }
 

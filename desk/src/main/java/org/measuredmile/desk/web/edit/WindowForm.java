@@ -69,7 +69,8 @@ public final class WindowForm {
         if (whole.isEmpty()) {
             faults.put("at", "No recording holds this run; set its ends first.");
         } else if (atS.isPresent()
-                && (atS.get() < whole.get().fromS() + 0.001 || atS.get() > whole.get().toS() - 0.001)) {
+                && (atS.get() < whole.get().fromS() + 0.001
+                        || atS.get() > whole.get().toS() - 0.001)) {
             faults.put(
                     "at",
                     "The run lasts from " + Windows.seconds(whole.get().fromS()) + " to "
@@ -97,7 +98,8 @@ public final class WindowForm {
     }
 
     private Optional<Recording> recording() {
-        String name = typed.getOr("recording", run.stretch().map(Stretch::recording).orElse(""));
+        String name =
+                typed.getOr("recording", run.stretch().map(Stretch::recording).orElse(""));
         if (reduced.recordings().get(name) instanceof Decoding.Decoded(Recording recording)
                 && recording.timesS().length > 1) {
             return Optional.of(recording);

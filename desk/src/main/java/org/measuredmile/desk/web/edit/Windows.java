@@ -35,10 +35,11 @@ public final class Windows {
     /// The ends that a plot shows for a run: those that a person set; else all that its value was taken from, with what
     /// the fit needs before and after.
     public static Optional<Stretch> of(TestDay day, RunResult run) {
-        return run.stretch().map(stretch -> day.recording(stretch.recording())
-                .flatMap(entry -> entry.window(run.run()))
-                .map(window -> new Stretch(stretch.recording(), window.fromS(), window.toS()))
-                .orElseGet(() -> run.trace().map(Windows::samplesOf).orElse(stretch)));
+        return run.stretch()
+                .map(stretch -> day.recording(stretch.recording())
+                        .flatMap(entry -> entry.window(run.run()))
+                        .map(window -> new Stretch(stretch.recording(), window.fromS(), window.toS()))
+                        .orElseGet(() -> run.trace().map(Windows::samplesOf).orElse(stretch)));
     }
 
     /// From the first to the last sample that the run's trace shows, to the millisecond and none of them lost by it.

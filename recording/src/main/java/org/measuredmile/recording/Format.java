@@ -4,6 +4,7 @@ package org.measuredmile.recording;
 public enum Format {
     GPX("GPX", "GPX 1.0 and 1.1, track points with extensions"),
     TCX("TCX", "training file: activities, laps and track points"),
+    FIT("FIT", "activity files of bike computers, watches and action cameras"),
     NMEA("NMEA 0183", "sentences of a satellite receiver"),
     DELIMITED("delimited text", "columns separated by comma, semicolon, tab or bar"),
     CAPTIONS("captions", "WebVTT or SRT: the words said in a clip, with their times");

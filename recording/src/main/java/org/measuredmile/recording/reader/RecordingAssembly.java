@@ -98,7 +98,8 @@ final class RecordingAssembly {
         return channels.stream().filter(channel -> channel.kind() == kind).findFirst();
     }
 
-    private static void note(TimeOrder order, SampleTable table, Remarks remarks) {
+    /// Counts what was out of order.
+    static void note(TimeOrder order, SampleTable table, Remarks remarks) {
         for (int row : order.repeated()) {
             remarks.count(Remark.REPEATED_TIME, table.line(row));
         }

@@ -78,7 +78,7 @@ enum Remark {
     TOO_LONG(
             "too-long",
             Finding.Level.WARNING,
-            "the file holds more than can be kept at once; what came after line {first} was not read",
+            "the file holds more than can be kept at once; what came after this place was not read",
             "cut the recording into parts"),
     CUT_OFF(
             "cut-off",

@@ -13,6 +13,7 @@ final class Remarks {
     private static final int LONGEST_QUOTE = 40;
 
     private final String source;
+    private final boolean inBytes;
     private final Map<Remark, Noticed> noticed = new EnumMap<>(Remark.class);
     private final List<Finding> others = new ArrayList<>();
 
@@ -28,14 +29,20 @@ final class Remarks {
     }
 
     Remarks(String source) {
+        this(source, false);
+    }
+
+    /// @param inBytes whether places are bytes of the file and not its lines
+    Remarks(String source, boolean inBytes) {
         this.source = source;
+        this.inBytes = inBytes;
     }
 
     String source() {
         return source;
     }
 
-    /// Counts one occurrence; `line` 0 stands for the file as a whole.
+    /// Counts one occurrence at a line, or at a byte where places are bytes; 0 stands for the file as a whole.
     void count(Remark remark, long line, String what) {
         noticed.computeIfAbsent(remark, key -> new Noticed(line, quoted(what))).count++;
     }
@@ -57,13 +64,16 @@ final class Remarks {
     List<Finding> findings() {
         List<Finding> all = new ArrayList<>();
         noticed.forEach((remark, found) -> all.add(new Finding(
-                remark.code(),
-                remark.level(),
-                found.line > 0 ? Place.atLine(source, found.line) : Place.in(source),
-                message(remark, found),
-                remark.remedy())));
+                remark.code(), remark.level(), place(found.line), message(remark, found), remark.remedy())));
         all.addAll(others);
         return all;
+    }
+
+    private Place place(long at) {
+        if (at <= 0) {
+            return Place.in(source);
+        }
+        return inBytes ? Place.atByte(source, at) : Place.atLine(source, at);
     }
 
     private static String message(Remark remark, Noticed found) {

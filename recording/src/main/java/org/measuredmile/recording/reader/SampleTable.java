@@ -16,8 +16,8 @@ final class SampleTable {
     static final long MOST_CELLS = 22_000_000;
 
     private final LongColumn timesNs = new LongColumn();
-    private final SteppedColumn lines = new SteppedColumn(1);
-    private final SteppedColumn segments = new SteppedColumn(0);
+    private final SteppedColumn lines = new SteppedColumn();
+    private final SteppedColumn segments = new SteppedColumn();
     private final List<Column> columns = new ArrayList<>();
 
     /// One column; `writtenUnit` is empty where the format fixes the unit.
@@ -60,6 +60,12 @@ final class SampleTable {
         return timesNs.get(row);
     }
 
+    /// Puts a row on another clock, or takes its time away.
+    void retime(int row, long timeNs) {
+        timesNs.set(row, timeNs);
+    }
+
+    /// Where a row stands in its file: a line, or a byte.
     long line(int row) {
         return lines.get(row);
     }

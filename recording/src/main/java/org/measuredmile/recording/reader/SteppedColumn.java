@@ -1,25 +1,28 @@
 package org.measuredmile.recording.reader;
 
-/// A growing row of longs that go up by the same step nearly always: only where they do not is anything kept.
+/// A growing row of longs that mostly go up by one and the same step for a while: only where the step changes is
+/// anything kept.
 ///
-/// Line numbers go up by one from sample to sample, numbers of segments by nothing; millions of them cost a few bytes.
+/// Line numbers go up by one from sample to sample, bytes by the length of a message, numbers of segments by nothing;
+/// millions of them cost a few bytes.
 final class SteppedColumn {
-    private final long step;
     private final LongColumn from = new LongColumn();
     private final LongColumn firsts = new LongColumn();
+    private final LongColumn steps = new LongColumn();
     private int size;
     private long next;
 
-    SteppedColumn(long step) {
-        this.step = step;
-    }
-
     void add(long value) {
-        if (size == 0 || value != next) {
+        int last = from.size() - 1;
+        if (last >= 0 && size - from.get(last) == 1) {
+            steps.set(last, value - firsts.get(last));
+        } else if (last < 0 || value != next) {
             from.add(size);
             firsts.add(value);
+            steps.add(0);
+            last++;
         }
-        next = value + step;
+        next = value + steps.get(last);
         size++;
     }
 
@@ -34,6 +37,6 @@ final class SteppedColumn {
                 high = middle - 1;
             }
         }
-        return firsts.get(low) + step * (index - from.get(low));
+        return firsts.get(low) + steps.get(low) * (index - from.get(low));
     }
 }

@@ -81,7 +81,8 @@ final class FitAssembly {
 
     /// Rows where a stream may hold what another one tells as well; the rest keeps its place behind.
     private int rank(Ordered each) {
-        boolean satellite = each.stream.table() == content.sensors().streams().getFirst().table();
+        boolean satellite =
+                each.stream.table() == content.sensors().streams().getFirst().table();
         boolean records = each.stream.device().isEmpty();
         return satellite || records ? each.size() : -1;
     }
@@ -122,7 +123,8 @@ final class FitAssembly {
 
         private static double[] values(List<Channel> channels, String name) {
             return channels.stream()
-                    .filter(channel -> channel.name().equals(name) && channel.source().isEmpty())
+                    .filter(channel ->
+                            channel.name().equals(name) && channel.source().isEmpty())
                     .findFirst()
                     .map(Channel::values)
                     .orElse(new double[0]);
@@ -176,7 +178,8 @@ final class FitAssembly {
                     SampleTable.Column heading = each.stream.table().columns().get(column);
                     String application = ofRecords ? records.application(column) : "";
                     ChannelKind kind = ofRecords ? findings.kind(heading) : heading.kind();
-                    String device = ofRecords ? content.devices().source(kind) : each.stream.device();
+                    String device =
+                            ofRecords ? content.devices().source(kind, records.positions() > 0) : each.stream.device();
                     (application.isEmpty() ? channels : ofApplications)
                             .add(new Channel(
                                     kind,
@@ -205,7 +208,9 @@ final class FitAssembly {
                 timesS[size++] = timeS;
             }
         }
-        return size == rows.length ? new Rows(rows, timesS) : new Rows(Arrays.copyOf(rows, size), Arrays.copyOf(timesS, size));
+        return size == rows.length
+                ? new Rows(rows, timesS)
+                : new Rows(Arrays.copyOf(rows, size), Arrays.copyOf(timesS, size));
     }
 
     /// The samples of a column; where every row has one, the times are those of all. The column gives its memory back.

@@ -70,16 +70,14 @@ final class FitDevices {
         return sensors.containsKey(SPEED) || sensors.containsKey(SPEED_AND_CADENCE);
     }
 
-    boolean hasFootPod() {
-        return sensors.containsKey(FOOT_POD);
-    }
-
     boolean hasElectricBike() {
         return sensors.containsKey(LIGHT_ELECTRIC_VEHICLE);
     }
 
-    /// The sensor that a kind of channel comes of, where the file lists exactly one that can give it; else empty.
-    String source(ChannelKind kind) {
+    /// The sensor that a kind of channel comes of, where the file lists one that alone can give it; else empty.
+    ///
+    /// @param positioned whether the file holds positions, of which a speed may come as well
+    String source(ChannelKind kind, boolean positioned) {
         return switch (kind) {
             case HEART_RATE -> sensor("heart-rate sensor", HEART_RATE);
             case POWER -> sensor("power meter", POWER);
@@ -91,6 +89,7 @@ final class FitDevices {
                 String one = sensor("wheel sensor", SPEED);
                 yield one.isEmpty() ? sensor("speed and cadence sensor", SPEED_AND_CADENCE) : one;
             }
+            case SPEED -> positioned ? "" : sensor("foot pod", FOOT_POD);
             default -> "";
         };
     }

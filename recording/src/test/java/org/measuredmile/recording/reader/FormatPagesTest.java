@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /// The pages on formats name every finding that counts samples.
 class FormatPagesTest {
-    private static String pages() throws IOException {
+    static String pages() throws IOException {
         try (Stream<Path> files = Files.list(folder())) {
             return files.sorted().map(FormatPagesTest::text).collect(Collectors.joining("\n"));
         }

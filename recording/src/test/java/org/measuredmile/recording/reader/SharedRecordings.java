@@ -55,7 +55,18 @@ final class SharedRecordings {
         return Optional.empty();
     }
 
+    /// What is known of the files in one folder, for a format whose items are its own.
+    static Stream<Known> knownIn(String part) {
+        return lines().stream().filter(known -> known.file.startsWith(part + "/"));
+    }
+
     static List<Known> known() {
+        return lines().stream()
+                .filter(known -> FOLDERS.contains(known.file.substring(0, known.file.indexOf('/'))))
+                .toList();
+    }
+
+    private static List<Known> lines() {
         Optional<Path> folder = folder();
         if (folder.isEmpty()) {
             return List.of();
@@ -64,15 +75,12 @@ final class SharedRecordings {
         try (CsvReader<NamedCsvRecord> rows =
                 CsvReader.builder().ofNamedCsvRecord(folder.get().resolve("EXPECTED.csv"))) {
             for (NamedCsvRecord row : rows) {
-                Known line = new Known(
+                known.add(new Known(
                         row.getField("file"),
                         row.getField("item"),
                         row.getField("value"),
                         row.getField("unit"),
-                        row.getField("computed_by"));
-                if (FOLDERS.contains(line.file.substring(0, line.file.indexOf('/')))) {
-                    known.add(line);
-                }
+                        row.getField("computed_by")));
             }
         } catch (IOException broken) {
             throw new UncheckedIOException(broken);

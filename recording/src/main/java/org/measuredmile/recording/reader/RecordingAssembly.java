@@ -98,7 +98,7 @@ final class RecordingAssembly {
         return channels.stream().filter(channel -> channel.kind() == kind).findFirst();
     }
 
-    private static void note(TimeOrder order, SampleTable table, Remarks remarks) {
+    static void note(TimeOrder order, SampleTable table, Remarks remarks) {
         for (int row : order.repeated()) {
             remarks.count(Remark.REPEATED_TIME, table.line(row));
         }

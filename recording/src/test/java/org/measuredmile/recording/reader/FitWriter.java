@@ -151,7 +151,7 @@ final class FitWriter {
         byte[] bytes = new byte[size];
         for (int i = 0; i < size; i++) {
             int at = order == ByteOrder.LITTLE_ENDIAN ? i : size - 1 - i;
-            bytes[at] = (byte) (value >> 8 * i);
+            bytes[at] = (byte) (value >> (8 * i));
         }
         return bytes;
     }

@@ -51,8 +51,8 @@ final class ClockChecks {
                         "state the clock's offset in recordings.csv"));
     }
 
-    /// A step in an even rhythm that nothing moved through: the way is that of one step, the speed on either side is
-    /// not.
+    /// A step in an even rhythm that nothing moved through: the way is that of one step, the speed on either
+    /// side is not.
     private Optional<Finding> forward() {
         double rhythmS = rhythmS();
         if (Double.isNaN(rhythmS)) {

@@ -201,7 +201,8 @@ public record Recording(
                 these);
     }
 
-    /// Whether runs and figures may come of it: not of one that a finding refuses, as a course that was only planned.
+    /// Whether runs and figures may come of it: not of one that a finding refuses, as a course that was only
+    /// planned.
     public boolean mayGiveFigures() {
         return findings.stream().noneMatch(finding -> finding.level() == Finding.Level.REFUSED);
     }

@@ -46,9 +46,8 @@ public final class RecordingPart {
             }
         }
         DoublePredicate outside = time -> time < fromS || time > toS;
-        var channels = whole.channels().stream()
-                .map(channel -> only(channel, outside))
-                .toList();
+        var channels =
+                whole.channels().stream().map(channel -> only(channel, outside)).toList();
         return with(whole, outside, segments, channels, whole.marks());
     }
 

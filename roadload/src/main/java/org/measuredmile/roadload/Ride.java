@@ -3,7 +3,8 @@ package org.measuredmile.roadload;
 /// A ride along a profile, worked out from forces: speeds, time and work on the grid, or where the bike came to stand.
 ///
 /// Formula: d(½·m_eff·v²)/ds = F_drive(v) − F(v, grade, wind), integrated over distance by the fourth-order Runge-Kutta
-/// rule in v²; time and work by Simpson's rule. From rest the time of a step is its length over the mean speed, which is
+/// rule in v²; time and work by Simpson's rule. From rest the time of a step is its length over the mean speed, which
+/// is
 /// exact for steady acceleration.
 /// Unit: SI; `workJ` is that of the drive at the wheel.
 /// Shape: `speedsMps` at the ends of the steps that were ridden, the first the start speed.

@@ -33,7 +33,8 @@ record AirOfDay(double densityKgPerM3, double sdKgPerM3) {
         var pressure = read(input, run, "pressure");
         var humidity = read(input, run, "relative-humidity");
         double pascal = pressure.orElseGet(() -> usualPa(input, assumed));
-        double pascalSd = pressure.isPresent() ? READ_SD_PA : heightM(input).isPresent() ? AT_HEIGHT_SD_PA : USUAL_SD_PA;
+        double pascalSd =
+                pressure.isPresent() ? READ_SD_PA : heightM(input).isPresent() ? AT_HEIGHT_SD_PA : USUAL_SD_PA;
         if (temperature.isEmpty()) {
             assumed.add("air temperature: 15 ± 8 °C");
         }
@@ -47,8 +48,7 @@ record AirOfDay(double densityKgPerM3, double sdKgPerM3) {
         double byTemperature = density * (temperature.isPresent() ? READ_SD_K : USUAL_SD_K) / kelvin;
         double byPressure = density * pascalSd / pascal;
         double byHumidity = humiditySlope(air) * (humidity.isPresent() ? READ_SD_HUMIDITY : USUAL_SD_HUMIDITY);
-        return new AirOfDay(
-                density, StrictMath.hypot(StrictMath.hypot(byTemperature, byPressure), byHumidity));
+        return new AirOfDay(density, StrictMath.hypot(StrictMath.hypot(byTemperature, byPressure), byHumidity));
     }
 
     private static double humiditySlope(Air air) {

@@ -58,8 +58,8 @@ public record CandidateMatching<C extends Candidate>(
     /// Why a found candidate that could be used does not count beside runs that were written down.
     public static final String BESIDE_WRITTEN = "found beside the written runs; write it into runs.csv to count it";
 
-    /// What a run has in a recording: a candidate, or none; `whyNone` is empty unless its ends were set and nothing can
-    /// be told between them.
+    /// What a run has in a recording: a candidate, or none; `whyNone` is empty unless its ends were set and
+    /// nothing can be told between them.
     public record Held<C extends Candidate>(Optional<C> candidate, String whyNone) {
         /// A candidate that is nobody's run yet.
         public static <C extends Candidate> Held<C> found(C candidate) {

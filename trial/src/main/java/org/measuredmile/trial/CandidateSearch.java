@@ -56,9 +56,8 @@ final class CandidateSearch<C extends Candidate> {
             return;
         }
         var part = RecordingPart.between(recording.get(), stretch.fromS(), stretch.toS());
-        var found = SpeedSource.best(part)
-                .map(source -> finder.find(part, source))
-                .orElse(List.of());
+        var found =
+                SpeedSource.best(part).map(source -> finder.find(part, source)).orElse(List.of());
         var good = found.stream().filter(Candidate::qualifies).toList();
         if (found.isEmpty()) {
             whyNone.put(run, nothing(recording.get(), part, stretch));
@@ -81,10 +80,7 @@ final class CandidateSearch<C extends Candidate> {
                 + (times.length == 0
                         ? ""
                         : String.format(
-                                Locale.ROOT,
-                                ", which runs from %.2f s to %.2f s",
-                                times[0],
-                                times[times.length - 1]));
+                                Locale.ROOT, ", which runs from %.2f s to %.2f s", times[0], times[times.length - 1]));
     }
 
     /// The candidates of every recording that may hold runs of this trial, but for those that overlap a run whose

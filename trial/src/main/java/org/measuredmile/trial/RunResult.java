@@ -70,9 +70,9 @@ public record RunResult(
         if (set.isEmpty()) {
             return this;
         }
-        var drawn = trace.or(() -> Optional.ofNullable(
-                        input.recordings().get(set.get().recording()))
-                .flatMap(recording -> RunWindows.samples(recording, set.get())));
+        var drawn = trace.or(
+                () -> Optional.ofNullable(input.recordings().get(set.get().recording()))
+                        .flatMap(recording -> RunWindows.samples(recording, set.get())));
         return new RunResult(run, variant, direction, state, counted, reason, set, values, drawn);
     }
 

@@ -43,8 +43,7 @@ public record RunWindows(SortedMap<String, Stretch> byRun, List<Finding> finding
                                     + byRun.get(run.id()).recording() + " already, which are taken",
                             "take the ends out of one of the two in recordings.csv"));
                 } else {
-                    window.ifPresent(
-                            one -> byRun.put(run.id(), new Stretch(entry.file(), one.fromS(), one.toS())));
+                    window.ifPresent(one -> byRun.put(run.id(), new Stretch(entry.file(), one.fromS(), one.toS())));
                 }
             }
         }
@@ -76,8 +75,7 @@ public record RunWindows(SortedMap<String, Stretch> byRun, List<Finding> finding
 
     /// Whether a stretch of a recording is somebody's run already, in part or whole.
     boolean hold(String recording, double fromS, double toS) {
-        return byRun.values().stream()
-                .anyMatch(one -> one.recording().equals(recording) && one.overlaps(fromS, toS));
+        return byRun.values().stream().anyMatch(one -> one.recording().equals(recording) && one.overlaps(fromS, toS));
     }
 
     /// Which runs have their ends in a recording, in the order written.
@@ -112,19 +110,26 @@ public record RunWindows(SortedMap<String, Stretch> byRun, List<Finding> finding
     /// The picture of a stretch in which nothing was found: its samples alone.
     static Optional<Trace> samples(Recording recording, Stretch stretch) {
         var part = RecordingPart.between(recording, stretch.fromS(), stretch.toS());
-        return SpeedSource.best(part).filter(source -> source.channel().size() > 1).map(source -> {
-            double[] times = source.channel().timesS().clone();
-            for (int i = 0; i < times.length; i++) {
-                times[i] -= stretch.fromS();
-            }
-            var line = new Trace.Line(
-                    Trace.Role.SAMPLES,
-                    source.kind().title(),
-                    times,
-                    source.channel().values());
-            var end = new Trace.Event("end", stretch.toS() - stretch.fromS(), 0, OptionalDouble.empty());
-            return new Trace(
-                    recording.name(), stretch.fromS(), "beginning", QuantityKind.SPEED, List.of(line), List.of(end));
-        });
+        return SpeedSource.best(part)
+                .filter(source -> source.channel().size() > 1)
+                .map(source -> {
+                    double[] times = source.channel().timesS().clone();
+                    for (int i = 0; i < times.length; i++) {
+                        times[i] -= stretch.fromS();
+                    }
+                    var line = new Trace.Line(
+                            Trace.Role.SAMPLES,
+                            source.kind().title(),
+                            times,
+                            source.channel().values());
+                    var end = new Trace.Event("end", stretch.toS() - stretch.fromS(), 0, OptionalDouble.empty());
+                    return new Trace(
+                            recording.name(),
+                            stretch.fromS(),
+                            "beginning",
+                            QuantityKind.SPEED,
+                            List.of(line),
+                            List.of(end));
+                });
     }
 }

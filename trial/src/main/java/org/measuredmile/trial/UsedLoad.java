@@ -40,7 +40,8 @@ public record UsedLoad(KnownLoad load, List<String> assumed, List<Figure.Used> u
         if (rolling.isPresent() && area.isPresent()) {
             return measured(rolling.get(), area.get(), input.correlation(rollingKey, areaKey));
         }
-        var tyre = tyreWidthM(input.day().configuration().tyres() + " " + input.bike().wheelSize());
+        var tyre = tyreWidthM(
+                input.day().configuration().tyres() + " " + input.bike().wheelSize());
         var prior = LoadPrior.of(
                 tyre.isPresent() ? LoadPrior.Tyre.ofWidth(tyre.getAsDouble()) : LoadPrior.Tyre.UNKNOWN,
                 LoadPrior.Posture.UNKNOWN);

@@ -100,8 +100,7 @@ public final class GivenDay {
 
     /// Both ends of a run, in seconds of a recording that is there already.
     public GivenDay window(String file, String run, double fromS, double toS) {
-        entries.replaceAll(
-                entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
+        entries.replaceAll(entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
         return this;
     }
 

@@ -109,8 +109,8 @@ final class FitAssembly {
                 remarks, Place.in(remarks.source()), "the file is closed and whole, but holds no sample"));
     }
 
-    /// The positions of the records: those of their channels where every one of them is there in the file's order, else
-    /// (one axis and the other) copies of their own.
+    /// The positions of the records: those of their channels where every one of them is there in the file's
+    /// order, else (one axis and the other) copies of their own.
     private record Positions(boolean shared, double[] north, double[] east, int[] starts) {
         Track track(List<Channel> channels) {
             if (!shared) {
@@ -213,7 +213,8 @@ final class FitAssembly {
                 : new Rows(Arrays.copyOf(rows, size), Arrays.copyOf(timesS, size));
     }
 
-    /// The samples of a column; where every row has one, the times are those of all. The column gives its memory back.
+    /// The samples of a column; where every row has one, the times are those of all. The column gives its
+    /// memory back.
     private static Optional<Channel.Series> series(SampleTable table, int column, Rows rows) {
         int size = 0;
         for (int row : rows.rows) {

@@ -91,7 +91,8 @@ record FitField(int number, String name, ChannelKind kind, String unit, double d
         return all;
     }
 
-    /// The field with a number; one that nobody has published keeps its number as its name and its values as written.
+    /// The field with a number; one that nobody has published keeps its number as its name and its values as
+    /// written.
     static FitField of(int number) {
         return BY_NUMBER[number];
     }

@@ -21,7 +21,8 @@ final class FitMessage {
         view = bytes.view(false);
     }
 
-    /// Lays it over a message whose fields begin at a place of the window; `offset` is the message's place in the file.
+    /// Lays it over a message whose fields begin at a place of the window; `offset` is the message's place in
+    /// the file.
     void lay(FitDefinition over, int place, long time, long from) {
         definition = over;
         view = bytes.view(over.bigEndian());

@@ -145,7 +145,8 @@ final class FitRecords {
         }
     }
 
-    /// Twelve bits of speed in cm/s, then twelve bits of distance in sixteenths of a metre that start over at 256 m.
+    /// Twelve bits of speed in cm/s, then twelve bits of distance in sixteenths of a metre that start over at
+    /// 256 m.
     private void packed(ByteBuffer view, int at, int row) {
         int bits = (view.get(at) & 0xFF) | ((view.get(at + 1) & 0xFF) << 8) | ((view.get(at + 2) & 0xFF) << 16);
         if (bits == 0xFF_FFFF) {

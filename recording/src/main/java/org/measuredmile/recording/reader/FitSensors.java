@@ -125,8 +125,8 @@ final class FitSensors {
         }
     }
 
-    /// Which calibration a block needs, which field holds values that the instrument calibrated itself (−1: none), and
-    /// the factor to SI.
+    /// Which calibration a block needs, which field holds values that the instrument calibrated itself (−1:
+    /// none), and the factor to SI.
     private record Axes(int sensor, int calibratedField, double toSi) {}
 
     private void block(FitMessage message, Stream stream, Axes axes) {

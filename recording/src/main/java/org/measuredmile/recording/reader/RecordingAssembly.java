@@ -125,8 +125,8 @@ final class RecordingAssembly {
         return rows.length == 0 ? List.of() : segments;
     }
 
-    /// Channels that have a value in every row share one array of times. A column gives its memory back as soon as it
-    /// is a channel, so that a long file is never held twice.
+    /// Channels that have a value in every row share one array of times. A column gives its memory back as soon
+    /// as it is a channel, so that a long file is never held twice.
     private static List<Channel> channels(SampleTable table, int[] rows, double[] timesS) {
         List<Channel> channels = new ArrayList<>();
         for (int column = 0; column < table.columns().size(); column++) {

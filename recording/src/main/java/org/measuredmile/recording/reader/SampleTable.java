@@ -11,8 +11,8 @@ import org.measuredmile.recording.ChannelKind;
 final class SampleTable {
     static final long UNTIMED = Long.MIN_VALUE;
 
-    /// The most cells that are kept of one file, times included: an hour at 400 Hz in fourteen columns, or three days
-    /// at 25 Hz in two, within a heap of 256 MB; a bomb does not fit.
+    /// The most cells that are kept of one file, times included: an hour at 400 Hz in fourteen columns, or
+    /// three days at 25 Hz in two, within a heap of 256 MB; a bomb does not fit.
     static final long MOST_CELLS = 22_000_000;
 
     private final LongColumn timesNs = new LongColumn();

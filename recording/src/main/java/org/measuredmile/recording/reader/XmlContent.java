@@ -5,8 +5,8 @@ interface XmlContent {
     /// An element begins; `tag` holds only until this returns.
     void open(String element, XmlTag tag);
 
-    /// An element ends; `parent` is the one it stands in, empty for the root; `text` is what stood since the last tag
-    /// and holds only until this returns.
+    /// An element ends; `parent` is the one it stands in, empty for the root; `text` is what stood since the
+    /// last tag and holds only until this returns.
     void close(String element, String parent, XmlText text);
 
     /// Whether the text that comes now is asked for.

@@ -24,10 +24,8 @@ record SaidSpeed(double timeS, double mps, double stepMps, double wrongShare) {
     /// The speeds among what was said.
     static List<SaidSpeed> of(List<SpokenReading> said) {
         List<SaidSpeed> speeds = new ArrayList<>();
-        Optional<Unit> unit = said.stream()
-                .filter(SpokenReading::isSpeed)
-                .findFirst()
-                .flatMap(SpokenReading::unit);
+        Optional<Unit> unit =
+                said.stream().filter(SpokenReading::isSpeed).findFirst().flatMap(SpokenReading::unit);
         for (SpokenReading one : said) {
             if (one.isSpeed()) {
                 unit = one.unit();

@@ -35,8 +35,7 @@ public record SpokenAgainstTrace(
     }
 
     /// Every candidate of a clip beside the trace, at an offset that was found.
-    public static List<SpokenAgainstTrace> of(
-            List<SpokenReading> said, CameraOffset.Found offset, SpeedSource speed) {
+    public static List<SpokenAgainstTrace> of(List<SpokenReading> said, CameraOffset.Found offset, SpeedSource speed) {
         double momentS = StrictMath.hypot(offset.standardUncertaintyS(), SpeechLag.EACH_S);
         var window = new TraceWindow(TraceTable.of(speed), offset.offsetS(), momentS);
         return said.stream()

@@ -15,8 +15,27 @@ final class SpokenNumber {
     private static final Pattern DIGITS = Pattern.compile("\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?|\\d{1,9}(?:\\.\\d{1,9})?");
     private static final Pattern CLOCK = Pattern.compile("\\d{1,2}(?::\\d{2}){1,2}(?:\\.\\d{1,3})?");
     private static final Map<String, Integer> SMALL = numbered(
-            0, "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
-            "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen");
+            0,
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen");
     private static final List<String> TENS =
             List.of("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety");
 

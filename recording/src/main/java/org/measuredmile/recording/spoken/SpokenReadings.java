@@ -21,14 +21,74 @@ import org.measuredmile.recording.spoken.SpokenReading.Confidence;
 /// inches", "a minute eight") are one number.
 public final class SpokenReadings {
     private static final Set<String> HEDGES = Set.of(
-            "about", "around", "nearly", "almost", "roughly", "approximately", "maybe", "perhaps", "say", "over",
-            "under", "just", "like", "probably", "circa", "approaching");
+            "about",
+            "around",
+            "nearly",
+            "almost",
+            "roughly",
+            "approximately",
+            "maybe",
+            "perhaps",
+            "say",
+            "over",
+            "under",
+            "just",
+            "like",
+            "probably",
+            "circa",
+            "approaching");
     private static final Set<String> NAMING = Set.of(
-            "level", "gear", "mode", "number", "take", "run", "attempt", "lap", "part", "step", "stage", "chapter",
-            "day", "year", "version", "bike", "size", "sprocket", "page");
+            "level",
+            "gear",
+            "mode",
+            "number",
+            "take",
+            "run",
+            "attempt",
+            "lap",
+            "part",
+            "step",
+            "stage",
+            "chapter",
+            "day",
+            "year",
+            "version",
+            "bike",
+            "size",
+            "sprocket",
+            "page");
     private static final Set<String> COUNTED = Set.of(
-            "dollars", "dollar", "bucks", "quid", "euros", "euro", "o'clock", "times", "people", "bikes", "minutes'",
-            "grand", "teeth", "tooth", "speed", "year", "years", "days", "weeks", "months", "am", "pm", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth");
+            "dollars",
+            "dollar",
+            "bucks",
+            "quid",
+            "euros",
+            "euro",
+            "o'clock",
+            "times",
+            "people",
+            "bikes",
+            "minutes'",
+            "grand",
+            "teeth",
+            "tooth",
+            "speed",
+            "year",
+            "years",
+            "days",
+            "weeks",
+            "months",
+            "am",
+            "pm",
+            "first",
+            "second",
+            "third",
+            "fourth",
+            "fifth",
+            "sixth",
+            "seventh",
+            "eighth",
+            "ninth");
     private static final Set<String> CURRENCY = Set.of("$", "£", "€");
     private static final BigDecimal FEWEST_BARE = BigDecimal.TEN;
 
@@ -99,7 +159,13 @@ public final class SpokenReadings {
         }
         Optional<SpokenUnit.Said> shared = unitOfRange(said.end());
         if (shared.isPresent()) {
-            keep(start, new Phrase(said.digits() + " " + shared.get().spelling(), shared.get().kind(), said.end(), false));
+            keep(
+                    start,
+                    new Phrase(
+                            said.digits() + " " + shared.get().spelling(),
+                            shared.get().kind(),
+                            said.end(),
+                            false));
             return;
         }
         boolean hasDecimals = said.digits().indexOf('.') >= 0;
@@ -117,7 +183,8 @@ public final class SpokenReadings {
 
     /// "fifteen to sixteen miles an hour": the first number has the second one's unit.
     private Optional<SpokenUnit.Said> unitOfRange(int end) {
-        boolean ranges = follows(end) && Set.of("to", "or").contains(words.get(end).word());
+        boolean ranges =
+                follows(end) && Set.of("to", "or").contains(words.get(end).word());
         return ranges
                 ? SpokenNumber.at(words, end + 1).flatMap(second -> SpokenUnit.at(words, second.end()))
                 : Optional.empty();
@@ -207,13 +274,19 @@ public final class SpokenReadings {
         Optional<SpokenNumber.Said> share = words.get(start).word().equals("half")
                 ? Optional.of(new SpokenNumber.Said("0.5", start + 1, false))
                 : SpokenNumber.fraction(words, start);
-        return share.filter(said -> said.end() > start && !words.get(start).word().equals("and")).flatMap(said -> {
-            int end = said.end();
-            end += follows(end) && words.get(end).word().equals("of") ? 1 : 0;
-            end += follows(end) && Set.of("a", "an").contains(words.get(end).word()) ? 1 : 0;
-            return SpokenUnit.at(words, end)
-                    .map(unit -> new Phrase(said.digits() + " " + unit.spelling(), unit.kind(), unit.end(), false));
-        });
+        return share.filter(
+                        said -> said.end() > start && !words.get(start).word().equals("and"))
+                .flatMap(said -> {
+                    int end = said.end();
+                    end += follows(end) && words.get(end).word().equals("of") ? 1 : 0;
+                    end += follows(end)
+                                    && Set.of("a", "an").contains(words.get(end).word())
+                            ? 1
+                            : 0;
+                    return SpokenUnit.at(words, end)
+                            .map(unit ->
+                                    new Phrase(said.digits() + " " + unit.spelling(), unit.kind(), unit.end(), false));
+                });
     }
 
     /// A number with its unit, and the smaller part or the half that follows, where one does.
@@ -222,10 +295,15 @@ public final class SpokenReadings {
         var plain = new Phrase(first, unit.kind(), unit.end(), number.inPieces());
         Optional<SpokenNumber.Said> half = SpokenNumber.fraction(words, unit.end());
         if (half.isPresent() && follows(unit.end()) && number.number().isPresent()) {
-            String sum = number.number().get().add(new BigDecimal(half.get().digits())).toPlainString();
-            return new Phrase(sum + " " + unit.spelling(), unit.kind(), half.get().end(), number.inPieces());
+            String sum = number.number()
+                    .get()
+                    .add(new BigDecimal(half.get().digits()))
+                    .toPlainString();
+            return new Phrase(
+                    sum + " " + unit.spelling(), unit.kind(), half.get().end(), number.inPieces());
         }
-        boolean hasSmaller = Set.of(Unit.FOOT, Unit.HOUR, Unit.MINUTE, Unit.POUND, Unit.STONE).contains(unit.unit());
+        boolean hasSmaller = Set.of(Unit.FOOT, Unit.HOUR, Unit.MINUTE, Unit.POUND, Unit.STONE)
+                .contains(unit.unit());
         if (!hasSmaller || unit.end() >= words.size() || words.get(unit.end()).before() == SpokenWord.Gap.END) {
             return plain;
         }

@@ -35,7 +35,8 @@ final class SpokenUnit {
             QuantityKind.RATIO);
 
     /// Short spellings that in a sentence are something else: "15 in the wind", "3 a day", "the 2 K model".
-    private static final Set<String> OTHER_WORDS = Set.of("in", "a", "k", "t", "c", "f", "n", "j", "st", "b", "as", "us");
+    private static final Set<String> OTHER_WORDS =
+            Set.of("in", "a", "k", "t", "c", "f", "n", "j", "st", "b", "as", "us");
 
     private static final Set<String> NAMES_OF_SCALES = Set.of("celsius", "fahrenheit");
 
@@ -50,12 +51,10 @@ final class SpokenUnit {
             if (isOnePhrase(words, start, length)) {
                 String spelling = spelling(words, start, length);
                 for (QuantityKind kind : KINDS) {
-                    Optional<Unit> unit = OTHER_WORDS.contains(spelling)
-                            ? Optional.empty()
-                            : UnitText.find(spelling, kind);
+                    Optional<Unit> unit =
+                            OTHER_WORDS.contains(spelling) ? Optional.empty() : UnitText.find(spelling, kind);
                     if (unit.isPresent()) {
-                        return Optional.of(
-                                new Said(spelling, unit.get(), named(kind, unit.get()), start + length));
+                        return Optional.of(new Said(spelling, unit.get(), named(kind, unit.get()), start + length));
                     }
                 }
             }

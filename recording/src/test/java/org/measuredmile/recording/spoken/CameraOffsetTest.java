@@ -112,7 +112,8 @@ class CameraOffsetTest {
         var refused = (CameraOffset.NotFound) outcome;
         assertThat(refused.code()).isEqualTo("two-offsets-fit");
         assertThat(refused.offsetsS()).hasSize(2);
-        assertThat(Math.abs(refused.offsetsS().get(0) - refused.offsetsS().get(1))).isCloseTo(1200, within(1.0));
+        assertThat(Math.abs(refused.offsetsS().get(0) - refused.offsetsS().get(1)))
+                .isCloseTo(1200, within(1.0));
     }
 
     @Test
@@ -130,8 +131,12 @@ class CameraOffsetTest {
     void threeSpeedsAreTooFew() {
         double[] mps = ride(new Seed(9).stream(0));
         List<SpokenReading> three = SpokenReadings.in(List.of(new Mark(
-                Mark.Kind.CAPTION, 0, 20, "5 miles an hour. 12 miles an hour. 9 miles an hour. a hundred and five watts")));
-        assertThat(((CameraOffset.NotFound) CameraOffset.of(three, source(mps))).code()).isEqualTo("too-few-speeds");
+                Mark.Kind.CAPTION,
+                0,
+                20,
+                "5 miles an hour. 12 miles an hour. 9 miles an hour. a hundred and five watts")));
+        assertThat(((CameraOffset.NotFound) CameraOffset.of(three, source(mps))).code())
+                .isEqualTo("too-few-speeds");
     }
 
     @Test

@@ -66,7 +66,9 @@ class SpokenNumberPropertyTest {
                 digits.append(digit);
                 words.append(' ').append(digit == 0 && random.nextBoolean() ? "oh" : SMALL[digit]);
             }
-            assertThat(only(words + " metres").written()).as(words.toString()).isEqualTo(whole + "." + digits + " metres");
+            assertThat(only(words + " metres").written())
+                    .as(words.toString())
+                    .isEqualTo(whole + "." + digits + " metres");
             assertThat(only(words.toString()).value()).isEqualTo(Double.parseDouble(whole + "." + digits));
         }
     }
@@ -88,9 +90,10 @@ class SpokenNumberPropertyTest {
     @ValueSource(longs = {31, 32, 33})
     void anyWordsInAnyOrderAreAnswered(long seed) {
         RandomGenerator random = new Seed(seed).stream(0);
-        String[] words = ("a an and half quarter three point oh minus hundred thousand twenty two feet foot inches in of "
-                        + "minute seconds second mph miles hour per , . 19.4 1:08 12 ½ 1/2 to or about level $ % ' \"")
-                .split(" ");
+        String[] words =
+                ("a an and half quarter three point oh minus hundred thousand twenty two feet foot inches in of "
+                                + "minute seconds second mph miles hour per , . 19.4 1:08 12 ½ 1/2 to or about level $ % ' \"")
+                        .split(" ");
         for (int i = 0; i < 2000; i++) {
             var text = new StringBuilder();
             for (int j = 1 + random.nextInt(14); j > 0; j--) {

@@ -116,7 +116,9 @@ class SpokenReadingsTest {
         assertThat(SpokenReadings.in(List.of(said(0, 1, "twenty"), said(9, 10, "two watts"))))
                 .extracting(SpokenReading::value)
                 .containsExactly(20.0, 2.0);
-        assertThat(in("that is twenty. two watts more")).extracting(SpokenReading::value).containsExactly(20.0, 2.0);
+        assertThat(in("that is twenty. two watts more"))
+                .extracting(SpokenReading::value)
+                .containsExactly(20.0, 2.0);
         assertThat(in("fifteen, sixteen, seventeen miles an hour"))
                 .extracting(SpokenReading::written)
                 .containsExactly("15", "16", "17 miles per hour");

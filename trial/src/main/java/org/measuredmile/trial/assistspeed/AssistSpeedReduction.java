@@ -112,8 +112,8 @@ final class AssistSpeedReduction {
 
     private void read(Recording recording, List<Run> runs) {
         boolean isAllSet = runs.isEmpty()
-                && windows.byRun().values().stream().anyMatch(one -> one.recording()
-                        .equals(recording.name()));
+                && windows.byRun().values().stream()
+                        .anyMatch(one -> one.recording().equals(recording.name()));
         switch (SpeedTrace.of(recording, input.instrumentOf(recording), rules)) {
             case SpeedTrace.Read.Refused(Finding finding) -> {
                 if (!isAllSet) {

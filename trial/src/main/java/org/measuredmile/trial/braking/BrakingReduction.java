@@ -96,14 +96,14 @@ final class BrakingReduction {
         var stretch =
                 run.traced().map(stop -> new RunResult.Stretch(stop.recording().name(), stop.onsetS(), stop.restS()));
         return new RunResult(
-                run.run().id(),
-                run.run().variant(),
-                run.run().direction(),
-                run.run().state(),
-                run.reason().isEmpty(),
-                run.reason(),
-                stretch,
-                values(run),
+                        run.run().id(),
+                        run.run().variant(),
+                        run.run().direction(),
+                        run.run().state(),
+                        run.reason().isEmpty(),
+                        run.reason(),
+                        stretch,
+                        values(run),
                         run.traced().flatMap(StopPlot::of))
                 .within(input.windows().of(run.run().id()), input);
     }

@@ -87,15 +87,16 @@ final class StandingStartReduction {
 
     private RunResult result(StartRun run) {
         return new RunResult(
-                run.run().id(),
-                run.run().variant(),
-                run.run().direction(),
-                run.run().state(),
-                run.reason().isEmpty(),
-                run.reason(),
-                run.traced()
-                        .map(start -> new RunResult.Stretch(start.recording().name(), start.beginS(), start.endS())),
-                StartValues.of(run),
+                        run.run().id(),
+                        run.run().variant(),
+                        run.run().direction(),
+                        run.run().state(),
+                        run.reason().isEmpty(),
+                        run.reason(),
+                        run.traced()
+                                .map(start ->
+                                        new RunResult.Stretch(start.recording().name(), start.beginS(), start.endS())),
+                        StartValues.of(run),
                         run.traced().flatMap(StartPlot::of))
                 .within(input.windows().of(run.run().id()), input);
     }

@@ -23,8 +23,8 @@ record StartSearch() implements CandidateFinder<TracedStart> {
     @Override
     public Optional<Finding> tooCoarse(Place place, SpeedSource source) {
         return StartFinder.isTooCoarse(source)
-                ? Optional.of(Finding.refused(
-                        "too-coarse", place, StartFinder.tooCoarse(source), StartFinder.COARSE_REMEDY))
+                ? Optional.of(
+                        Finding.refused("too-coarse", place, StartFinder.tooCoarse(source), StartFinder.COARSE_REMEDY))
                 : Optional.empty();
     }
 

@@ -89,8 +89,7 @@ final class BrakingDays {
 
     /// Both ends of a run, in seconds of a recording that is there already.
     BrakingDays window(String file, String run, double fromS, double toS) {
-        entries.replaceAll(
-                entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
+        entries.replaceAll(entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
         return this;
     }
 

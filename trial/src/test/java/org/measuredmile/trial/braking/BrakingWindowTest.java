@@ -71,7 +71,10 @@ class BrakingWindowTest {
                 .reduce();
         assertThat(distanceM(run(set, "b-1"))).isCloseTo(distanceM(found.get(1)), within(0.05));
         assertThat(run(set, "b-1").stretch()).contains(new RunResult.Stretch("a.csv", 11, 21));
-        assertThat(set.runs()).hasSize(3).extracting(RunResult::run).doesNotContain(found.get(1).run());
+        assertThat(set.runs())
+                .hasSize(3)
+                .extracting(RunResult::run)
+                .doesNotContain(found.get(1).run());
     }
 
     @Test
@@ -110,7 +113,9 @@ class BrakingWindowTest {
                 .recording(recording(1))
                 .window("a.csv", "b-1", onsetS - 0.4, onsetS + 4)
                 .reduce();
-        assertThat(run(set, "b-1").reason()).contains("recorded before it, at least").contains("steady riding needed");
+        assertThat(run(set, "b-1").reason())
+                .contains("recorded before it, at least")
+                .contains("steady riding needed");
     }
 
     @Test
@@ -156,8 +161,7 @@ class BrakingWindowTest {
                         new java.util.TreeMap<>(),
                         input.scatter(),
                         input.used()));
-        assertThat(run(lost, "b-1").reason())
-                .isEqualTo("the recording a.csv, which holds its ends, could not be read");
+        assertThat(run(lost, "b-1").reason()).isEqualTo("the recording a.csv, which holds its ends, could not be read");
     }
 
     @Test

@@ -46,11 +46,7 @@ class StandingStartWindowTest {
             var set = StartDays.day()
                     .run("s-1", "out")
                     .recording(twoStarts())
-                    .window(
-                            "starts.csv",
-                            "s-1",
-                            trace.originS() + times[0],
-                            trace.originS() + times[times.length - 1])
+                    .window("starts.csv", "s-1", trace.originS() + times[0], trace.originS() + times[times.length - 1])
                     .reduce();
             assertThat(run(set, "s-1").reason()).isEmpty();
             assertThat(timeS(run(set, "s-1"))).isCloseTo(timeS(start), within(1e-6));
@@ -95,6 +91,8 @@ class StandingStartWindowTest {
                 .recording(twoStarts())
                 .window("starts.csv", "s-1", movedS - 0.3, movedS + 10)
                 .reduce();
-        assertThat(run(set, "s-1").reason()).contains("rolling start: at rest for").contains("1.00 s needed");
+        assertThat(run(set, "s-1").reason())
+                .contains("rolling start: at rest for")
+                .contains("1.00 s needed");
     }
 }

@@ -131,8 +131,7 @@ final class StartDays {
 
     /// Both ends of a run, in seconds of a recording that is there already.
     StartDays window(String file, String run, double fromS, double toS) {
-        entries.replaceAll(
-                entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
+        entries.replaceAll(entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
         return this;
     }
 

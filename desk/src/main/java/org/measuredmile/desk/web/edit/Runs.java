@@ -156,8 +156,8 @@ public final class Runs {
         return day.recording(file).map(RecordingEntry::clockOffsetS).orElse(0.0);
     }
 
-    /// The recording's entry names the run with both its ends: what was found is what was confirmed, and other runs of
-    /// the recording are found as before.
+    /// The recording's entry names the run with both its ends: what was found is what was confirmed, and other
+    /// runs of the recording are found as before.
     private static TestDay naming(TestDay day, RunResult result, Run run) {
         return Windows.of(day, result)
                 .map(ends ->

@@ -32,8 +32,8 @@ public final class Windows {
         }
     }
 
-    /// The ends that a plot shows for a run: those that a person set; else all that its value was taken from, with what
-    /// the fit needs before and after.
+    /// The ends that a plot shows for a run: those that a person set; else all that its value was taken from,
+    /// with what the fit needs before and after.
     public static Optional<Stretch> of(TestDay day, RunResult run) {
         return run.stretch()
                 .map(stretch -> day.recording(stretch.recording())
@@ -42,7 +42,8 @@ public final class Windows {
                         .orElseGet(() -> run.trace().map(Windows::samplesOf).orElse(stretch)));
     }
 
-    /// From the first to the last sample that the run's trace shows, to the millisecond and none of them lost by it.
+    /// From the first to the last sample that the run's trace shows, to the millisecond and none of them lost
+    /// by it.
     private static Stretch samplesOf(Trace trace) {
         double fromS = Double.POSITIVE_INFINITY;
         double toS = Double.NEGATIVE_INFINITY;
@@ -68,8 +69,8 @@ public final class Windows {
         return new Changed(day, List.of(written.id()), "run " + written.id() + " set to " + words(to));
     }
 
-    /// The day with a run made two at a time inside it: the first keeps its id and its readings, the second gets the
-    /// next id. Both are proposed, whatever the one was.
+    /// The day with a run made two at a time inside it: the first keeps its id and its readings, the second
+    /// gets the next id. Both are proposed, whatever the one was.
     public static Changed split(DayReduction.Result.Reduced reduced, Shown shown, double atS) {
         var whole = of(reduced.day(), shown.run()).orElseThrow();
         var written = written(reduced, shown);

@@ -6,10 +6,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.measuredmile.desk.web.edit.Windows;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.Outcome;
@@ -74,7 +76,25 @@ public final class RunPage {
                 trial.causes().stream()
                         .map(cause -> new RunView.Choice(cause.code(), Printing.capital(cause.words())))
                         .toList(),
+                ends(),
                 sum());
+    }
+
+    private RunView.Ends ends() {
+        var ends = Windows.of(reduced.day(), run);
+        var recordings = reduced.recordings().entrySet().stream()
+                .filter(one -> one.getValue() instanceof Decoding.Decoded)
+                .map(one -> new RunView.Choice(one.getKey(), one.getKey()))
+                .toList();
+        return new RunView.Ends(
+                recordings,
+                ends.map(RunResult.Stretch::recording).orElse(""),
+                ends.map(one -> seconds(one.fromS())).orElse(""),
+                ends.map(one -> seconds(one.toS())).orElse(""));
+    }
+
+    private static String seconds(double value) {
+        return String.format(Locale.ROOT, "%.3f", value);
     }
 
     private List<BikeView.Fact> facts() {

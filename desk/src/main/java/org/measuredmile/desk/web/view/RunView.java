@@ -15,6 +15,7 @@ public record RunView(
         List<FindingView> findings,
         List<DayView.Tick> fellows,
         List<Choice> causes,
+        Ends ends,
         Line sum) {
     /// Whether it counts, in a word and a sentence.
     public record Validity(String mark, String word, String sentence, boolean proposed, boolean isVoid) {}
@@ -27,6 +28,9 @@ public record RunView(
 
     /// A cause that may be chosen.
     public record Choice(String value, String words) {}
+
+    /// Where the run lies, in seconds of one of the day's recordings; both empty while it lies in none.
+    public record Ends(List<Choice> recordings, String recording, String from, String to) {}
 
     /// The figures that the run is part of.
     public record Line(String trial, String trialHref, List<DayView.Line> figures) {}

@@ -12,6 +12,7 @@ import org.measuredmile.quantity.QuantityText;
 import org.measuredmile.quantity.Rounding;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.FrameRate;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.TestDay;
@@ -54,6 +55,15 @@ public final class ReadingResolver {
         return resolver.faults.values().stream().flatMap(List::stream).findFirst();
     }
 
+    /// One reading's value by itself, as it would be used; nothing when it cannot be.
+    public static Optional<Value> value(Declaration declaration, TestDay day, Reading reading) {
+        var resolver = new ReadingResolver(day);
+        declaration.reading(reading.name()).ifPresent(spec -> resolver.add(spec, reading));
+        return resolver.byRun.values().stream()
+                .flatMap(values -> values.values().stream())
+                .findFirst();
+    }
+
     private void keep(String run, ReadingSpec spec, Value value) {
         byRun.computeIfAbsent(run, _ -> new TreeMap<>()).put(spec.name(), value);
     }
@@ -69,6 +79,10 @@ public final class ReadingResolver {
         }
         if (spec.kind() == QuantityKind.WORD) {
             addWord(spec, reading);
+            return;
+        }
+        if (spec.kind() == QuantityKind.TIME && FrameReading.isMeant(reading.written())) {
+            addFrames(spec, reading);
             return;
         }
         var bare = spec.kind() == QuantityKind.COUNT || spec.kind() == QuantityKind.RATIO
@@ -97,6 +111,52 @@ public final class ReadingResolver {
         keep(reading.run(), spec, new Value(0, 0, word, Optional.empty(), reading));
     }
 
+    /// A time by the frames of a camera: the one named, else the usual instrument where that is a camera, else the
+    /// day's only camera.
+    private void addFrames(ReadingSpec spec, Reading reading) {
+        var frames = FrameReading.parse(reading.written());
+        if (frames.isEmpty()) {
+            fault(
+                    reading,
+                    "reading-not-understood",
+                    spec.title() + ": \"" + reading.written() + "\" names no frames in their order",
+                    "write frames 1203 to 1266, or 63 frames");
+            return;
+        }
+        var camera = reading.instrument().isEmpty() ? usualCamera(spec) : day.instrument(reading.instrument());
+        switch (camera.flatMap(Instrument::frameRate).orElse(null)) {
+            case null ->
+                fault(
+                        reading,
+                        "frames-without-rate",
+                        spec.title() + ": frames tell a time only by a camera whose frame rate is known",
+                        "name the camera, and write its frameRate in day.yaml");
+            case FrameRate.Variable _ ->
+                fault(
+                        reading,
+                        "frame-rate-variable",
+                        spec.title() + ": the camera's frame rate is variable, so its frames tell no time",
+                        "write the time in seconds, by another instrument");
+            case FrameRate.Steady rate ->
+                addNumber(
+                        spec,
+                        reading,
+                        new Parsed.Value(
+                                frames.get().seconds(rate),
+                                Unit.SECOND,
+                                frames.get().stepS(rate)));
+        }
+    }
+
+    private Optional<Instrument> usualCamera(ReadingSpec spec) {
+        var cameras = day.instruments().stream()
+                .filter(one -> one.kind() == Instrument.Kind.CAMERA)
+                .toList();
+        boolean isUsual =
+                spec.instrument().filter(Instrument.Kind.CAMERA::equals).isPresent();
+        return cameras.size() == 1 || isUsual ? cameras.stream().findFirst() : Optional.empty();
+    }
+
     private void addNumber(ReadingSpec spec, Reading reading, Parsed.Value read) {
         if (!spec.plausible().contains(read.si())) {
             fault(
@@ -106,21 +166,35 @@ public final class ReadingResolver {
                     "look at the slip or the display again and write what it says");
             return;
         }
-        var instrument = reading.instrument().isEmpty()
-                ? spec.instrument().flatMap(day::instrument)
-                : day.instrument(reading.instrument());
+        boolean byFrames = spec.kind() == QuantityKind.TIME && FrameReading.isMeant(reading.written());
+        var usual = byFrames ? usualCamera(spec) : spec.instrument().flatMap(day::instrument);
         // A blank instrument column may mean any of several alike; then the first listed speaks for it.
-        double resolution = instrument
-                .filter(one -> one.resolution().isPresent()
-                        && one.kind().quantity().si().dimension()
-                                == spec.kind().si().dimension())
-                .map(one -> one.resolution().getAsDouble())
-                .orElse(spec.resolution());
+        var instrument = reading.instrument().isEmpty() ? usual : day.instrument(reading.instrument());
+        double step = byFrames ? 0 : stepOf(spec, instrument);
         double factor = instrument.map(Instrument::factor).orElse(1.0);
         keep(
                 reading.run(),
                 spec,
-                new Value(read.si() * factor, Math.max(resolution, read.resolutionSi()), "", instrument, reading));
+                new Value(read.si() * factor, Math.max(step, read.resolutionSi()), "", instrument, reading));
+    }
+
+    /// The step of the instrument itself: as written in day.yaml; of a camera, what its frames leave of a
+    /// difference; else as the trial declares it.
+    private static double stepOf(ReadingSpec spec, Optional<Instrument> instrument) {
+        return instrument
+                .filter(one -> one.kind().quantity().si().dimension()
+                        == spec.kind().si().dimension())
+                .flatMap(one -> one.resolution().isPresent()
+                        ? Optional.of(one.resolution().getAsDouble())
+                        : one.frameRate().flatMap(ReadingResolver::stepOf))
+                .orElse(spec.resolution());
+    }
+
+    private static Optional<Double> stepOf(FrameRate rate) {
+        return switch (rate) {
+            case FrameRate.Steady steady -> Optional.of(new FrameReading(0, 0, 2).stepS(steady));
+            case FrameRate.Variable _ -> Optional.empty();
+        };
     }
 
     private static String range(ReadingSpec spec, Parsed.Value read) {

@@ -20,7 +20,22 @@ public record ResolvedReadings(
     ///
     /// Unit: `si` and `resolution` in the SI unit of the declared quantity; `si` already carries the instrument's
     /// calibration factor. `word` holds the text of a reading of kind WORD, for which `si` is 0.
-    public record Value(double si, double resolution, String word, Optional<Instrument> instrument, Reading reading) {}
+    public record Value(double si, double resolution, String word, Optional<Instrument> instrument, Reading reading) {
+        /// The standard uncertainty that reading it off leaves, every error within a step being as
+        /// likely: a scale's step, a display's, or that of a camera's frames.
+        ///
+        /// Source: JCGM 100:2008, F.2.2.1.
+        public double stepSd() {
+            return resolution / Math.sqrt(12);
+        }
+
+        /// Whether pictures told it, so that nobody's reaction is in it.
+        public boolean isByCamera() {
+            return instrument
+                    .filter(one -> one.kind() == Instrument.Kind.CAMERA)
+                    .isPresent();
+        }
+    }
 
     public ResolvedReadings {
         byRun = Collections.unmodifiableSortedMap(new TreeMap<>(byRun));

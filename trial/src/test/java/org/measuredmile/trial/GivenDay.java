@@ -13,7 +13,9 @@ import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Conditions;
 import org.measuredmile.recording.day.Configuration;
+import org.measuredmile.recording.day.FrameRate;
 import org.measuredmile.recording.day.Instrument;
+import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
@@ -33,6 +35,7 @@ public final class GivenDay {
     private final TreeMap<String, Recording> recordings = new TreeMap<>();
     private OptionalDouble windMps = OptionalDouble.empty();
     private OptionalInt levels = OptionalInt.empty();
+    private Optional<PreRideCheck> check = Optional.empty();
 
     private GivenDay(Trial trial) {
         this.trial = trial;
@@ -68,12 +71,16 @@ public final class GivenDay {
     }
 
     public GivenDay reading(String run, String name, String written) {
+        return reading(run, name, written, "");
+    }
+
+    public GivenDay reading(String run, String name, String written, String instrument) {
         readings.add(new Reading(
                 run,
                 name,
                 written,
                 "",
-                "",
+                instrument,
                 Optional.empty(),
                 "",
                 "",
@@ -92,6 +99,19 @@ public final class GivenDay {
         return this;
     }
 
+    /// A camera called `camera-1` of a frame rate as in day.yaml; of an unknown one where the text is empty.
+    public GivenDay camera(String frameRate) {
+        instruments.add(new Instrument(
+                "camera-1",
+                Instrument.Kind.CAMERA,
+                OptionalDouble.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                FrameRate.parse(frameRate),
+                List.of()));
+        return this;
+    }
+
     public GivenDay recording(Recording recording, String instrument, String... runIds) {
         recordings.put(recording.name(), recording);
         entries.add(new RecordingEntry(recording.name(), instrument, List.of(runIds), 0, ""));
@@ -101,6 +121,12 @@ public final class GivenDay {
     /// Both ends of a run, in seconds of a recording that is there already.
     public GivenDay window(String file, String run, double fromS, double toS) {
         entries.replaceAll(entry -> entry.file().equals(file) ? entry.naming(run, new Window(fromS, toS)) : entry);
+        return this;
+    }
+
+    /// With the pre-ride check ticked by two people.
+    public GivenDay checked() {
+        check = Optional.of(new PreRideCheck("M1", "T1", "08:40"));
         return this;
     }
 
@@ -143,7 +169,7 @@ public final class GivenDay {
                 Configuration.UNKNOWN,
                 List.of(),
                 List.of(),
-                Optional.empty(),
+                check,
                 conditions,
                 instruments,
                 List.of(),

@@ -87,6 +87,14 @@ public enum DayFault {
             Finding.Level.WARNING, "\"%s\" lies on %s, the test day is %s; it is kept", "check the date or the offset"),
     NOT_A_WHOLE_NUMBER(
             Finding.Level.WARNING, "\"%s\" is no whole number from %s to %s; left out", "write digits alone"),
+    NOT_A_FRAME_RATE(
+            Finding.Level.WARNING,
+            "\"%s\" is no frame rate; left out",
+            "write frames a second, as 30000/1001 or 59.94, or variable"),
+    FRAME_RATE_VARIABLE(
+            Finding.Level.WARNING,
+            "the frame rate is variable: no time can be told by its frames",
+            "record with a steady rate where frames are to be counted"),
     NOT_ONE_OF(Finding.Level.WARNING, "\"%s\" is not one of %s; left out", "write one of them"),
     NOT_A_VARIANT(
             Finding.Level.WARNING,

@@ -112,7 +112,7 @@ public final class DayWriter {
                 .quantity("resolution", one.resolution(), one.kind().quantity())
                 .keys("calibration", calibration)
                 .quantity("delay", one.delayS(), QuantityKind.TIME)
-                .number("frameRate", one.frameRateHz())
+                .value("frameRate", one.frameRate().map(FrameRate::text))
                 .mappings("columns", ColumnYaml.keys(one.columns()));
     }
 

@@ -217,16 +217,24 @@ final class DayYaml {
                                 "above 0"),
                         calibration(one.mapping("calibration")),
                         one.number("delay", QuantityKind.TIME, Unit.SECOND),
-                        one.within(
-                                "frameRate",
-                                one.number("frameRate", QuantityKind.FREQUENCY, Unit.HERTZ),
-                                POSITIVE,
-                                "above 0"),
+                        frameRate(one),
                         ColumnYaml.read(one, faults)));
                 one.nameUnknown();
             }
         }
         return instruments;
+    }
+
+    private Optional<FrameRate> frameRate(YamlFields from) {
+        String text = from.text("frameRate");
+        Optional<FrameRate> rate = FrameRate.parse(text);
+        if (rate.isEmpty() && !text.isEmpty()) {
+            faults.add(DayFault.NOT_A_FRAME_RATE, from.place("frameRate"), Faults.quoted(text));
+        }
+        if (rate.isPresent() && rate.get() instanceof FrameRate.Variable) {
+            faults.add(DayFault.FRAME_RATE_VARIABLE, from.place("frameRate"));
+        }
+        return rate;
     }
 
     private static Optional<Instrument.Kind> kind(YamlFields from) {

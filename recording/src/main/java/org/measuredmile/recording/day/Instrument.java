@@ -10,14 +10,14 @@ import org.measuredmile.recording.ColumnSetting;
 /// What a reading or a recording was taken with, and what is known of its errors.
 ///
 /// Shape: `columns` say what the columns of its tables mean, where a person set it.
-/// Unit: `resolution` in the SI unit of [Kind#quantity()]; `delayS` in seconds; `frameRateHz` in frames a second.
+/// Unit: `resolution` in the SI unit of [Kind#quantity()]; `delayS` in seconds.
 public record Instrument(
         String id,
         Kind kind,
         OptionalDouble resolution,
         Optional<Calibration> calibration,
         OptionalDouble delayS,
-        OptionalDouble frameRateHz,
+        Optional<FrameRate> frameRate,
         List<ColumnSetting> columns) {
     public Instrument {
         columns = List.copyOf(columns);
@@ -31,12 +31,19 @@ public record Instrument(
             Optional<Calibration> calibration,
             OptionalDouble delayS,
             OptionalDouble frameRateHz) {
-        this(id, kind, resolution, calibration, delayS, frameRateHz, List.of());
+        this(
+                id,
+                kind,
+                resolution,
+                calibration,
+                delayS,
+                frameRateHz.isPresent() ? Optional.of(FrameRate.ofHertz(frameRateHz.getAsDouble())) : Optional.empty(),
+                List.of());
     }
 
     /// The same instrument with what its columns mean.
     public Instrument withColumns(List<ColumnSetting> these) {
-        return new Instrument(id, kind, resolution, calibration, delayS, frameRateHz, these);
+        return new Instrument(id, kind, resolution, calibration, delayS, frameRate, these);
     }
 
     /// The instruments of the trade. The ids are those of day.yaml.

@@ -39,6 +39,12 @@ final class StandingStartBudget {
             return (double) traced().size() / counted.size();
         }
 
+        /// The share of runs that a watch timed, by hand.
+        private double reactedShare() {
+            long reacted = counted.stream().filter(one -> one.part().reacted()).count();
+            return (double) reacted / counted.size();
+        }
+
         double mean() {
             return counted.stream()
                     .mapToDouble(one -> one.part().value())
@@ -133,7 +139,7 @@ final class StandingStartBudget {
         all.add(Contribution.typeB("receiver's filter (assumed)", byTrace * perSecond * filterS));
         all.add(Contribution.typeB(
                 "reaction to start and speed, alike in all runs",
-                (1 - byTrace) * perSecond * StandingStartRules.HAND_COMMON_S));
+                group.reactedShare() * perSecond * StandingStartRules.HAND_COMMON_S));
         all.add(Contribution.typeB(
                 "display shows the speed late (assumed)",
                 (1 - byTrace) * perSecond * StandingStartRules.DISPLAY_LATE_S));

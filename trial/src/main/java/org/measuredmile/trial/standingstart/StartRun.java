@@ -29,8 +29,18 @@ record StartRun(
 
     /// A value of one run, and what of its standard uncertainty is this run's own.
     ///
-    /// Shape: `trace` is where it came from, when not from a hand.
-    record Part(double value, double ownSd, Optional<Reached.Yes> trace) {}
+    /// Shape: `trace` is where it came from, when not from a person; `reacted` says that a hand stopped a watch.
+    record Part(double value, double ownSd, Optional<Reached.Yes> trace, boolean reacted) {
+        static Part traced(double value, double ownSd, Reached.Yes trace) {
+            return new Part(value, ownSd, Optional.of(trace), false);
+        }
+
+        static Part read(Value read, double perSecond) {
+            boolean reacted = !read.isByCamera();
+            double handSd = reacted ? StandingStartRules.HAND_RUN_S * perSecond : 0;
+            return new Part(read.si(), StrictMath.hypot(handSd, read.stepSd()), Optional.empty(), reacted);
+        }
+    }
 
     /// The start in a recording.
     Optional<TracedStart> traced() {
@@ -56,33 +66,25 @@ record StartRun(
 
     Optional<Part> time(Target target) {
         var byTrace = reached(target)
-                .map(yes -> new Part(
-                        yes.timeS(), StrictMath.hypot(fit().motion().ownSd(), yes.crossingSd()), Optional.of(yes)));
+                .map(yes ->
+                        Part.traced(yes.timeS(), StrictMath.hypot(fit().motion().ownSd(), yes.crossingSd()), yes));
         return byTrace.or(() -> handTime(target));
     }
 
     Optional<Part> handTime(Target target) {
-        return Optional.ofNullable(times.get(target))
-                .map(read -> new Part(
-                        read.si(),
-                        StrictMath.hypot(StandingStartRules.HAND_RUN_S, read.resolution() / Math.sqrt(12)),
-                        Optional.empty()));
+        return Optional.ofNullable(times.get(target)).map(read -> Part.read(read, 1));
     }
 
     Optional<Part> rampTime(Target target) {
         return reached(target)
-                .map(yes -> new Part(
-                        yes.rampTimeS(), StrictMath.hypot(fit().ramp().ownSd(), yes.crossingSd()), Optional.of(yes)));
+                .map(yes -> Part.traced(
+                        yes.rampTimeS(), StrictMath.hypot(fit().ramp().ownSd(), yes.crossingSd()), yes));
     }
 
     Optional<Part> distance(Target target) {
-        var byTrace = reached(target).map(yes -> new Part(yes.distanceM(), distanceSd(target, yes), Optional.of(yes)));
-        return byTrace.or(() -> Optional.ofNullable(distances.get(target))
-                .map(read -> new Part(
-                        read.si(),
-                        StrictMath.hypot(
-                                StandingStartRules.HAND_RUN_S * target.speedMps(), read.resolution() / Math.sqrt(12)),
-                        Optional.empty())));
+        var byTrace = reached(target).map(yes -> Part.traced(yes.distanceM(), distanceSd(target, yes), yes));
+        return byTrace.or(
+                () -> Optional.ofNullable(distances.get(target)).map(read -> Part.read(read, target.speedMps())));
     }
 
     /// Noise that lasts a while hastens the crossing and lengthens the way to it at once.

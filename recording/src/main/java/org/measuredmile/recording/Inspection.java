@@ -38,8 +38,6 @@ public record Inspection(
         List<Finding> findings,
         List<Mark> marks) {
 
-    private static final double BAROMETRIC_HYSTERESIS_M = 3;
-    private static final double SATELLITE_HYSTERESIS_M = 10;
     private static final int MOST_GAPS = 1000;
 
     /// A channel: its own name, the unit that its values are in, how many there are, and how many a second.
@@ -106,22 +104,9 @@ public record Inspection(
     }
 
     private static OptionalDouble ascentM(Recording recording) {
-        Optional<Channel> altitude = recording.channel(ChannelKind.ALTITUDE);
-        if (altitude.isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        boolean barometric = recording.channel(ChannelKind.PRESSURE).isPresent();
-        double hysteresisM = barometric ? BAROMETRIC_HYSTERESIS_M : SATELLITE_HYSTERESIS_M;
-        double ascentM = 0;
-        double levelM = altitude.get().value(0);
-        for (double heightM : altitude.get().values()) {
-            if (heightM - levelM >= hysteresisM) {
-                ascentM += heightM - levelM;
-                levelM = heightM;
-            } else if (levelM - heightM >= hysteresisM) {
-                levelM = heightM;
-            }
-        }
-        return OptionalDouble.of(ascentM);
+        return recording
+                .channel(ChannelKind.ALTITUDE)
+                .map(altitude -> OptionalDouble.of(Ascent.risesM(altitude, Ascent.hysteresisM(recording))))
+                .orElse(OptionalDouble.empty());
     }
 }

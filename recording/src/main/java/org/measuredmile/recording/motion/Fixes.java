@@ -80,18 +80,6 @@ record Fixes(double[] timesS, double[] latitudes, double[] longitudes) {
             east[i] = spot.asideM();
             times[i] = timesS[from + i];
         }
-        return StrictMath.hypot(slope(times, east), slope(times, north));
-    }
-
-    private static double slope(double[] x, double[] y) {
-        double meanX = Arrays.stream(x).average().orElse(0);
-        double meanY = Arrays.stream(y).average().orElse(0);
-        double product = 0;
-        double square = 0;
-        for (int i = 0; i < x.length; i++) {
-            product += (x[i] - meanX) * (y[i] - meanY);
-            square += (x[i] - meanX) * (x[i] - meanX);
-        }
-        return square > 0 ? product / square : 0;
+        return StrictMath.hypot(Slope.of(times, east, 0, count), Slope.of(times, north, 0, count));
     }
 }

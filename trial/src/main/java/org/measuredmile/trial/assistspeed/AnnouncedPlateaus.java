@@ -1,10 +1,11 @@
 package org.measuredmile.trial.assistspeed;
 
+import org.measuredmile.recording.motion.RunningSums;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
-import org.measuredmile.trial.assistspeed.SecondMeans.Span;
+import org.measuredmile.recording.motion.SecondMeans.Span;
 
 /// Finds a known number of steady levels, in their order, in a trace: the division into plateaus, straight transitions
 /// and riding to and from a stop that leaves the least to explain.
@@ -17,7 +18,7 @@ final class AnnouncedPlateaus {
     private static final int NONE = -1;
 
     private final AssistSpeedRules rules;
-    private final SpeedSums sums;
+    private final RunningSums sums;
     private final int seconds;
     private final int leastS;
     private final int[] spanStart;
@@ -37,7 +38,7 @@ final class AnnouncedPlateaus {
 
     private AnnouncedPlateaus(AssistSpeedRules rules, double[] speedMps, List<Span> moving, int leastS) {
         this.rules = rules;
-        this.sums = new SpeedSums(speedMps);
+        this.sums = new RunningSums(speedMps);
         this.seconds = speedMps.length;
         this.leastS = leastS;
         this.spanStart = new int[seconds + 1];

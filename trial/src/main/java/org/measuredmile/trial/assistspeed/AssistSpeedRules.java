@@ -1,5 +1,7 @@
 package org.measuredmile.trial.assistspeed;
 
+import org.measuredmile.recording.motion.ChangePoints;
+
 /// The numbers of the method, each with what it rests on.
 ///
 /// Unit: in the name. Changing one is a new version of the trial.
@@ -31,9 +33,8 @@ record AssistSpeedRules(
     static final AssistSpeedRules V1 = new AssistSpeedRules(
             1.0, 2.0, 20.0, 8, 5, 1, 2, 30, 1.1, 0.05, 0.6, 12, 2, 10, 0.05, 0.25, 0.15, 8.0, 0.25, 3.0, 2.0);
 
-    /// What one more change must save to be believed, in (m/s)²: twice ln n times the long-run variance of the
-    /// wander, since speeds a second apart are not independent.
+    /// What one more change must save to be believed, in (m/s)²: speeds a second apart are not independent.
     double changePenalty(int seconds) {
-        return 2 * StrictMath.log(Math.max(2, seconds)) * usualWanderMps * usualWanderMps * usualMemoryS;
+        return new ChangePoints.Wander(usualWanderMps, usualMemoryS).penalty(seconds, 1);
     }
 }

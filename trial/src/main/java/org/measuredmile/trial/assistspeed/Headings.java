@@ -1,5 +1,6 @@
 package org.measuredmile.trial.assistspeed;
 
+import org.measuredmile.recording.motion.SecondMeans;
 import java.util.List;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;

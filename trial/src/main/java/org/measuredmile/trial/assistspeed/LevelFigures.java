@@ -20,7 +20,7 @@ import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.TrialInput;
-import org.measuredmile.trial.assistspeed.WanderMixture.MeanSpeed;
+import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 
 /// From passes to one figure a level: the mean of the directions, with a budget that says what is of this day's runs,
 /// what of the wind and the instrument, and what of the day.

@@ -1,5 +1,7 @@
 package org.measuredmile.trial.assistspeed;
 
+import org.measuredmile.recording.motion.SteadyPieces;
+import org.measuredmile.recording.motion.WanderMixture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,8 +14,8 @@ import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
-import org.measuredmile.trial.assistspeed.SecondMeans.Span;
-import org.measuredmile.trial.assistspeed.WanderMixture.MeanSpeed;
+import org.measuredmile.recording.motion.SecondMeans.Span;
+import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 
 /// From one recording to passes at levels: the announced order where several runs are in it, all steady stretches for
 /// the one level where a single run is, and proposals where nobody said.
@@ -200,7 +202,12 @@ final class RecordedLevels {
     }
 
     private List<SteadyStretch> steady(String name) {
-        return SteadyPieces.of(trace.seconds().speedMps(), trace.moving(rules, rules.longestGapS()), rules).stream()
+        var moving = trace.moving(rules, rules.longestGapS());
+        int seconds = moving.stream()
+                .mapToInt(span -> trace.seconds().presentIn(span).length)
+                .sum();
+        double penalty = rules.changePenalty(seconds);
+        return SteadyPieces.of(trace.seconds().speedMps(), moving, penalty, rules.mergeBelowMps()).stream()
                 .filter(span -> span.lengthS() >= rules.leastShownS())
                 .map(span -> SteadyStretch.judged(trace.seconds(), span, name, rules))
                 .toList();

@@ -1,7 +1,7 @@
 package org.measuredmile.trial.assistspeed;
 
 import java.util.List;
-import org.measuredmile.trial.assistspeed.WanderMixture.MeanSpeed;
+import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 
 /// One speed from several stretches of a ride at one level: their mean, each weighed by the seconds it held, known as
 /// well as the stretches agree.

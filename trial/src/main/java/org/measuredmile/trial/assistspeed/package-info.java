@@ -1,8 +1,9 @@
 /// The speed the bike settles at on the level, at each assist level, with the motor off and by throttle.
 ///
 /// Read in this order: [AssistSpeed] (what the trial is), [RecordedLevels] (from a recording to levels),
-/// [AnnouncedPlateaus] and [SteadyPieces] (where the speed is steady), [WanderMixture] (how well a mean is known when
-/// speeds a second apart are alike), [LevelFigures] (from passes to figures and their budget).
+/// [AnnouncedPlateaus] (where the speed is steady, when the levels were announced), [LevelFigures] (from passes to figures
+/// and their budget). Steady pieces that nobody announced, and how well a mean is known when speeds a second apart are
+/// alike, come from `recording.motion`.
 /// Source: docs/handbook/assistspeed.md.
 /// May not know: other trials.
 @NullMarked

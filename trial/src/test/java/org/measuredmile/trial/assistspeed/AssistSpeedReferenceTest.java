@@ -1,5 +1,8 @@
 package org.measuredmile.trial.assistspeed;
 
+import org.measuredmile.recording.motion.ChangePoints;
+import org.measuredmile.recording.motion.RunningSums;
+import org.measuredmile.recording.motion.WanderMixture;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -8,7 +11,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.measuredmile.trial.assistspeed.SecondMeans.Span;
+import org.measuredmile.recording.motion.SecondMeans.Span;
 
 /// Worked examples of the project's own study of assist levels (prototype in another language, double precision):
 /// three plateaus in 29 s, the variance of a mean of correlated values, and the mixture over the wander's memory.
@@ -31,10 +34,10 @@ class AssistSpeedReferenceTest {
         var three = found.get(2);
         assertThat(three.plateaus()).containsExactly(new Span(0, 8), new Span(10, 19), new Span(21, 29));
         assertThat(three.cost()).isCloseTo(0.30431, within(5e-6));
-        var sums = new SpeedSums(THREE_LEVELS);
-        assertThat(sums.meanMps(0, 8)).isCloseTo(5.0000, within(5e-5));
-        assertThat(sums.meanMps(10, 19)).isCloseTo(6.1778, within(5e-5));
-        assertThat(sums.meanMps(21, 29)).isCloseTo(7.0125, within(5e-5));
+        var sums = new RunningSums(THREE_LEVELS);
+        assertThat(sums.mean(0, 8)).isCloseTo(5.0000, within(5e-5));
+        assertThat(sums.mean(10, 19)).isCloseTo(6.1778, within(5e-5));
+        assertThat(sums.mean(21, 29)).isCloseTo(7.0125, within(5e-5));
         var two = found.get(1);
         assertThat(two.plateaus()).containsExactly(new Span(0, 9), new Span(19, 29));
         assertThat(two.cost()).isCloseTo(1.06618, within(5e-6));
@@ -44,7 +47,8 @@ class AssistSpeedReferenceTest {
     @ParameterizedTest
     @CsvSource({"0.05, 9 14 20 29", "0.3, 9 20 29", "2, 9 20 29"})
     void theOptimalPartitionIsThatOfTheStudy(double penalty, String ends) {
-        var pieces = SteadyPieces.partition(new SpeedSums(THREE_LEVELS), WHOLE.getFirst(), penalty, 5);
+        var pieces = ChangePoints.of(
+                WHOLE.getFirst(), new RunningSums(THREE_LEVELS)::constantCost, penalty, 5);
         assertThat(pieces.stream().map(Span::to).map(String::valueOf).toList()).isEqualTo(List.of(ends.split(" ")));
     }
 

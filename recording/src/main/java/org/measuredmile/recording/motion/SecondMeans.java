@@ -1,4 +1,4 @@
-package org.measuredmile.trial.assistspeed;
+package org.measuredmile.recording.motion;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -10,10 +10,10 @@ import org.measuredmile.recording.Channel;
 /// Shape: `speedMps[i]` is the mean of the samples in the second that starts `startS + i` seconds after the recording's
 /// start; NaN where fewer than half of a second's samples are there. No second is filled in.
 /// Unit: metres per second.
-record SecondMeans(double[] speedMps, int startS) {
+public record SecondMeans(double[] speedMps, int startS) {
     /// Averages a channel. One sample a second or more is wanted; of a slower channel every other second is
     /// missing.
-    static SecondMeans of(Channel channel) {
+    public static SecondMeans of(Channel channel) {
         if (channel.isEmpty()) {
             return new SecondMeans(new double[0], 0);
         }
@@ -34,27 +34,27 @@ record SecondMeans(double[] speedMps, int startS) {
     }
 
     /// The same, every speed multiplied.
-    SecondMeans times(double factor) {
+    public SecondMeans times(double factor) {
         return new SecondMeans(
                 Arrays.stream(speedMps).map(speed -> speed * factor).toArray(), startS);
     }
 
-    int size() {
+    public int size() {
         return speedMps.length;
     }
 
-    boolean isPresent(int second) {
+    public boolean isPresent(int second) {
         return !Double.isNaN(speedMps[second]);
     }
 
     /// Seconds from the recording's start at which a second begins.
-    double timeS(int second) {
+    public double timeS(int second) {
         return startS + (double) second;
     }
 
     /// Seconds from `from` to before `to`, by index.
-    record Span(int from, int to) {
-        int lengthS() {
+    public record Span(int from, int to) {
+        public int lengthS() {
             return to - from;
         }
     }
@@ -62,7 +62,7 @@ record SecondMeans(double[] speedMps, int startS) {
     /// The spans in which the bike moves: no second slower than the least speed, no gap longer than the given one.
     ///
     /// Shape: in order; a span begins and ends with a second that is there.
-    List<Span> moving(double leastMps, int longestGapS) {
+    public List<Span> moving(double leastMps, int longestGapS) {
         var spans = new ArrayList<Span>();
         int from = -1;
         int last = -1;
@@ -85,14 +85,14 @@ record SecondMeans(double[] speedMps, int startS) {
     }
 
     /// The seconds of a span that are there, by index.
-    int[] presentIn(Span span) {
+    public int[] presentIn(Span span) {
         return java.util.stream.IntStream.range(span.from(), span.to())
                 .filter(this::isPresent)
                 .toArray();
     }
 
     /// Speeds at the given seconds.
-    double[] at(int[] seconds) {
+    public double[] at(int[] seconds) {
         return Arrays.stream(seconds).mapToDouble(i -> speedMps[i]).toArray();
     }
 }

@@ -1,4 +1,4 @@
-package org.measuredmile.trial.assistspeed;
+package org.measuredmile.recording.motion;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import org.measuredmile.quantity.statistics.StudentT;
 /// Unit: metres per second, seconds.
 /// Source: this project's study (docs/handbook/assistspeed.md); restricted likelihood after Patterson and Thompson
 /// (1971), Biometrika 58, 545–554, from memory.
-final class WanderMixture {
+public final class WanderMixture {
     private static final double[] MEMORY_S = {2, 3, 4.5, 6, 8, 11, 15, 22, 32};
     private static final double[] WHITE_SHARE = {0.02, 0.1, 0.3, 1};
     private static final double PRIOR_MEMORY_S = 14;
@@ -25,20 +25,20 @@ final class WanderMixture {
     private final int degreesOfFreedom;
 
     /// Seconds and speeds of one steady stretch.
-    record Stretch(double[] timesS, double[] speedMps) {}
+    public record Stretch(double[] timesS, double[] speedMps) {}
 
     /// A mean speed, its standard uncertainty with degrees of freedom, and the half-width that holds 95 %.
-    record MeanSpeed(double speedMps, double standardUncertaintyMps, double degreesOfFreedom, double halfWidthMps) {}
+    public record MeanSpeed(double speedMps, double standardUncertaintyMps, double degreesOfFreedom, double halfWidthMps) {}
 
     /// One memory and one share of white noise: means and standard uncertainties of all stretches, and its weight.
-    record Component(double memoryS, double whiteShare, double[] meansMps, double[] uncertaintiesMps, double weight) {}
+    public record Component(double memoryS, double whiteShare, double[] meansMps, double[] uncertaintiesMps, double weight) {}
 
     private WanderMixture(int degreesOfFreedom) {
         this.degreesOfFreedom = degreesOfFreedom;
     }
 
     /// The mean of each stretch. At least one stretch, each of at least three seconds.
-    static List<MeanSpeed> means(List<Stretch> stretches) {
+    public static List<MeanSpeed> means(List<Stretch> stretches) {
         var mixture = fit(stretches);
         var means = new ArrayList<MeanSpeed>();
         for (int i = 0; i < stretches.size(); i++) {
@@ -48,17 +48,17 @@ final class WanderMixture {
     }
 
     /// The mixture's components, weights adding up to 1, those of no weight left out.
-    static List<Component> components(List<Stretch> stretches) {
+    public static List<Component> components(List<Stretch> stretches) {
         return List.copyOf(fit(stretches).components);
     }
 
     /// One stretch at one memory and one share of white noise, alone.
-    static Component single(Stretch stretch, double memoryS, double whiteShare) {
+    public static Component single(Stretch stretch, double memoryS, double whiteShare) {
         return fitted(List.of(stretch), memoryS, whiteShare, stretch.timesS().length - 1);
     }
 
     /// The variance of the generalised mean of unit-variance values at one memory and share, a ratio.
-    static double varianceFactor(double[] timesS, double memoryS, double whiteShare) {
+    public static double varianceFactor(double[] timesS, double memoryS, double whiteShare) {
         return 1
                 / Whitened.of(new Stretch(timesS, new double[timesS.length]), memoryS, whiteShare)
                         .information();

@@ -1,13 +1,13 @@
-package org.measuredmile.trial.assistspeed;
+package org.measuredmile.recording.motion;
 
-/// Running sums of a speed trace about its overall mean, so that the residual sum of squares of any stretch, about a
+/// Running sums of evenly spaced values about their overall mean, so that the residual sum of squares of any stretch, about a
 /// constant or a straight line, is had at once.
 ///
-/// Shape: stretches are half-open, `[from, to)`; seconds that are missing weigh nothing.
-/// Unit: costs in (m/s)².
-/// Valid: speeds are centred before they are squared, which keeps twelve digits in an hour of recording.
-final class SpeedSums {
-    private final double meanMps;
+/// Shape: stretches are half-open, `[from, to)`; values that are missing (NaN) weigh nothing.
+/// Unit: costs in squares of the values' unit, slopes a step.
+/// Valid: values are centred before they are squared, which keeps twelve digits in an hour of recording.
+public final class RunningSums {
+    private final double overall;
     private final int middle;
     private final int[] count;
     private final double[] v;
@@ -16,9 +16,9 @@ final class SpeedSums {
     private final double[] tt;
     private final double[] tv;
 
-    SpeedSums(double[] speedMps) {
-        int n = speedMps.length;
-        meanMps = presentMean(speedMps);
+    public RunningSums(double[] values) {
+        int n = values.length;
+        overall = presentMean(values);
         middle = n / 2;
         count = new int[n + 1];
         v = new double[n + 1];
@@ -27,42 +27,42 @@ final class SpeedSums {
         tt = new double[n + 1];
         tv = new double[n + 1];
         for (int i = 0; i < n; i++) {
-            boolean present = !Double.isNaN(speedMps[i]);
-            double speed = present ? speedMps[i] - meanMps : 0;
+            boolean present = !Double.isNaN(values[i]);
+            double value = present ? values[i] - overall : 0;
             double time = present ? i - middle : 0;
             count[i + 1] = count[i] + (present ? 1 : 0);
-            v[i + 1] = v[i] + speed;
-            vv[i + 1] = vv[i] + speed * speed;
+            v[i + 1] = v[i] + value;
+            vv[i + 1] = vv[i] + value * value;
             t[i + 1] = t[i] + time;
             tt[i + 1] = tt[i] + time * time;
-            tv[i + 1] = tv[i] + time * speed;
+            tv[i + 1] = tv[i] + time * value;
         }
     }
 
-    private static double presentMean(double[] speedMps) {
+    private static double presentMean(double[] values) {
         double sum = 0;
         int present = 0;
-        for (double speed : speedMps) {
-            if (!Double.isNaN(speed)) {
-                sum += speed;
+        for (double value : values) {
+            if (!Double.isNaN(value)) {
+                sum += value;
                 present++;
             }
         }
         return present == 0 ? 0 : sum / present;
     }
 
-    /// Seconds that are there.
-    int count(int from, int to) {
+    /// Values that are there.
+    public int count(int from, int to) {
         return count[to] - count[from];
     }
 
-    /// The mean speed of a stretch that has at least one second.
-    double meanMps(int from, int to) {
-        return meanMps + (v[to] - v[from]) / count(from, to);
+    /// The mean of a stretch that has at least one value.
+    public double mean(int from, int to) {
+        return overall + (v[to] - v[from]) / count(from, to);
     }
 
     /// The residual sum of squares about the stretch's mean.
-    double constantCost(int from, int to) {
+    public double constantCost(int from, int to) {
         int n = count[to] - count[from];
         if (n == 0) {
             return 0;
@@ -72,7 +72,7 @@ final class SpeedSums {
     }
 
     /// The residual sum of squares about the stretch's own straight line.
-    double lineCost(int from, int to) {
+    public double lineCost(int from, int to) {
         int n = count[to] - count[from];
         if (n < 3) {
             return 0;
@@ -83,8 +83,8 @@ final class SpeedSums {
         return Math.max(0, constantCost(from, to) - product * product / spreadT);
     }
 
-    /// The slope of the stretch's straight line, in m/s²; 0 where fewer than two seconds are there.
-    double slopeMps2(int from, int to) {
+    /// The slope of the stretch's straight line; 0 where fewer than two values are there.
+    public double slope(int from, int to) {
         int n = count[to] - count[from];
         if (n < 2) {
             return 0;

@@ -46,7 +46,8 @@ class CameraOffsetTest {
                 new Channel(ChannelKind.SPEED, "speed", "m/s", new Channel.Series(times, mps)),
                 0.087,
                 "",
-                0);
+                0,
+                java.util.Optional.empty());
     }
 
     private static double at(double[] mps, double timeS) {

@@ -10,7 +10,8 @@ import java.util.OptionalDouble;
 /// Shape: `isBarometric` where pressure was recorded; `relativeUncertainty` is that of the scale of heights alone;
 /// `findings` say what it is that was assumed.
 /// Unit: metres. `ascentM` is at the true air temperature where it was given, else as the instrument counted it.
-/// Valid: a barometer reads heights as in the standard atmosphere (288.15 K at sea level). Air of another temperature is
+/// Valid: a barometer reads heights as in the standard atmosphere (288.15 K at sea level). Air of another temperature
+/// is
 /// thicker or thinner by the ratio of absolute temperatures: 5 % less at 0 °C, 7 % more at 35 °C.
 /// Source: hypsometric equation and standard atmosphere, ISO 2533:1975; hystereses are house values.
 public record Ascent(

@@ -10,7 +10,8 @@ import org.measuredmile.recording.motion.SecondMeans.Span;
 ///
 /// Shape: half-open pieces that cover the series in order, each at least so long; none where the series is shorter.
 /// Valid: exact, for a cost that never rises when a piece is cut in two (a residual sum of squares about a piece's own
-/// mean or line is one). A beginning s is dropped for good once F(s) + C(s, t) > F(t): whatever follows t does better by
+/// mean or line is one). A beginning s is dropped for good once F(s) + C(s, t) > F(t): whatever follows t does better
+/// by
 /// cutting there, from t plus the least length on. With changes throughout the series the work grows about in
 /// proportion to its length; without any it grows with the square.
 /// Source: optimal partitioning by Jackson and others (2005), IEEE Signal Processing Letters 12, 105–108; pruning by
@@ -32,9 +33,9 @@ public final class ChangePoints {
     ///
     /// Unit: standard deviation of the values, and seconds.
     public record Wander(double sd, double memoryS) {
-        /// What one more change must save to be believed, in squares of the values' unit: 2·ln n times the long-run
-        /// variance σ²·max(1, τ/Δt) of the wander. A penalty for independent noise would cut a wandering level into a
-        /// dozen pieces.
+        /// What one more change must save to be believed, in squares of the values' unit: 2·ln n times the
+        /// long-run variance σ²·max(1, τ/Δt) of the wander. A penalty for independent noise would cut a
+        /// wandering level into a dozen pieces.
         ///
         /// Source: this project's own study of assist levels (docs/handbook/assistspeed.md).
         public double penalty(int count, double stepS) {

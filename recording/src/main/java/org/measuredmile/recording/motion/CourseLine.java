@@ -49,7 +49,8 @@ public final class CourseLine {
         if (course.start().isEmpty() || course.finish().isEmpty()) {
             return Optional.empty();
         }
-        return through(List.of(point(course.start().get()), point(course.finish().get())));
+        return through(
+                List.of(point(course.start().get()), point(course.finish().get())));
     }
 
     private static Point point(Course.Gate gate) {
@@ -89,7 +90,8 @@ public final class CourseLine {
         double on = fromAlong * alongUnit + fromAside * asideUnit;
         double least = i == 1 ? Double.NEGATIVE_INFINITY : 0;
         double most = i == chainage.length - 1 ? Double.POSITIVE_INFINITY : length;
-        double kept = Math.max(Math.max(least, lowM - chainage[i - 1]), Math.min(Math.min(most, highM - chainage[i - 1]), on));
+        double kept = Math.max(
+                Math.max(least, lowM - chainage[i - 1]), Math.min(Math.min(most, highM - chainage[i - 1]), on));
         double side = Math.signum(fromAside * alongUnit - fromAlong * asideUnit);
         double off = StrictMath.hypot(fromAlong - kept * alongUnit, fromAside - kept * asideUnit);
         return new Projection(chainage[i - 1] + kept, side == 0 ? off : side * off);

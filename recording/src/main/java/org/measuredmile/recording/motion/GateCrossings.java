@@ -24,8 +24,8 @@ final class GateCrossings {
 
     /// A crossing.
     ///
-    /// Unit: seconds on the recording's time base; `sense` is +1 along the gate's bearing and −1 against it; `asideM`
-    /// how far to the right of the gate's middle; `fault` is why it does not count, or empty.
+    /// Unit: seconds on the recording's time base; `sense` is +1 along the gate's bearing and −1 against it;
+    /// `asideM` how far to the right of the gate's middle; `fault` is why it does not count, or empty.
     record Crossing(double timeS, int sense, double asideM, double speedMps, String fault) {
         boolean counts() {
             return fault.isEmpty();
@@ -54,14 +54,15 @@ final class GateCrossings {
         return settled(found);
     }
 
-    /// Noise of the fixes may cross a gate to and fro: of crossings close together the last remains, where they lead
-    /// to the other side at all.
+    /// Noise of the fixes may cross a gate to and fro: of crossings close together the last remains, where they
+    /// lead to the other side at all.
     private static List<Crossing> settled(List<Crossing> all) {
         var settled = new ArrayList<Crossing>();
         int net = 0;
         for (int i = 0; i < all.size(); i++) {
             net += all.get(i).sense();
-            boolean isLast = i + 1 == all.size() || all.get(i + 1).timeS() - all.get(i).timeS() > FIT_S;
+            boolean isLast =
+                    i + 1 == all.size() || all.get(i + 1).timeS() - all.get(i).timeS() > FIT_S;
             if (isLast && net != 0) {
                 settled.add(all.get(i));
             }

@@ -5,7 +5,8 @@ import org.measuredmile.recording.Channel;
 
 /// By how much one channel comes later than another that shows the same motion.
 ///
-/// Both are brought to one grid. At each shift within ± [#MOST_LAG_S] the correlation is taken; the best shift is refined
+/// Both are brought to one grid. At each shift within ± [#MOST_LAG_S] the correlation is taken; the best shift is
+/// refined
 /// by least squares, b(t) = α + β·a(t − τ) + e, whose uncertainty allows for residuals that resemble their neighbours:
 /// u²(τ) = Σ_blocks (Σ e·a′)² / (Σ a′·b′)², blocks of [#BLOCK_S].
 /// Unit: seconds; positive where the second channel is the later one.

@@ -27,8 +27,8 @@ final class LagSearch {
         this.most = (int) Math.round(Lag.MOST_LAG_S / stepS);
     }
 
-    /// Means of the line between samples over each cell, NaN in gaps, then a running mean that both channels share and
-    /// that therefore moves neither against the other.
+    /// Means of the line between samples over each cell, NaN in gaps, then a running mean that both channels
+    /// share and that therefore moves neither against the other.
     private double[] grid(Channel channel, int count) {
         double longestS = Math.max(2.5 * channel.medianStepS(), 2.5 * stepS);
         double[] area = new double[channel.size()];
@@ -39,9 +39,9 @@ final class LagSearch {
         double[] cells = new double[count];
         for (int i = 0; i < count; i++) {
             double timeS = fromS + i * stepS;
-            cells[i] =
-                    (areaAt(channel, area, timeS + stepS / 2, longestS) - areaAt(channel, area, timeS - stepS / 2, longestS))
-                            / stepS;
+            cells[i] = (areaAt(channel, area, timeS + stepS / 2, longestS)
+                            - areaAt(channel, area, timeS - stepS / 2, longestS))
+                    / stepS;
         }
         return smoothed(cells);
     }

@@ -17,11 +17,7 @@ record LocalPlane(double latitudeDegrees, double longitudeDegrees, double bearin
             return new Spot(0, 0);
         }
         var line = Geodesic.WGS84.Inverse(
-                latitudeDegrees,
-                longitudeDegrees,
-                latitude,
-                longitude,
-                GeodesicMask.DISTANCE | GeodesicMask.AZIMUTH);
+                latitudeDegrees, longitudeDegrees, latitude, longitude, GeodesicMask.DISTANCE | GeodesicMask.AZIMUTH);
         double angle = StrictMath.toRadians(line.azi1 - bearingDegrees);
         return new Spot(line.s12 * StrictMath.cos(angle), line.s12 * StrictMath.sin(angle));
     }

@@ -7,7 +7,8 @@ import org.measuredmile.recording.Finding;
 ///
 /// Shape: `timesS` and `chainageM` are the fixes on the way, from gate to gate in the order ridden, chainage falling on
 /// the way back; `findings` say what does not agree.
-/// Unit: seconds on the recording's time base; `durationS` is `toS − fromS`; uncertainties are standard ones. Those of the
+/// Unit: seconds on the recording's time base; `durationS` is `toS − fromS`; uncertainties are standard ones. Those of
+/// the
 /// two ends share the receiver's slow error and are not independent, so that `uDurationS` is not their sum.
 public record Pass(
         Direction direction,

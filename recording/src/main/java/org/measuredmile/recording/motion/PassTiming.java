@@ -15,11 +15,14 @@ import org.measuredmile.recording.motion.Pass.Method;
 
 /// How long a pass took, and how well that is known.
 ///
-/// A position errs slowly: between two gates it costs u² = σ²·(1/v₁² + 1/v₂² − 2·e^(−T/τ)/(v₁·v₂)). Where there is a speed
-/// and a surveyed length L, the second end solves D(t₂) = D(t₁) + L with D = ∫v dt: the position's error then moves both
+/// A position errs slowly: between two gates it costs u² = σ²·(1/v₁² + 1/v₂² − 2·e^(−T/τ)/(v₁·v₂)). Where there is a
+/// speed
+/// and a surveyed length L, the second end solves D(t₂) = D(t₁) + L with D = ∫v dt: the position's error then moves
+/// both
 /// ends alike, and u² = (σ·(1/v₁ − 1/v₂))² + (u_s·T)² + T·Δt·[σ_w² + σ_c²·(1 + φ)/(1 − φ)]/v̄² + (u_L/v̄)²,
 /// φ = e^(−Δt/τ_c).
-/// Source: the crew's own study of climbs (examples D1 to D3); σ 3 m and τ 60 s of a position, 0.05 m/s white and 0.05 m/s
+/// Source: the crew's own study of climbs (examples D1 to D3); σ 3 m and τ 60 s of a position, 0.05 m/s white and 0.05
+/// m/s
 /// over 0.5 s of a speed, and the speed scale's 0.3 % are house values.
 final class PassTiming {
     private static final double POSITION_M = 3;
@@ -73,7 +76,11 @@ final class PassTiming {
         if (bySpeed.isPresent()) {
             method = Method.SPEED_OVER_LENGTH;
             double durationS = toS - begun.timeS();
-            uS = bySpeedS(begun.speedMps(), ended.speedMps(), durationS, course.length().orElseThrow());
+            uS = bySpeedS(
+                    begun.speedMps(),
+                    ended.speedMps(),
+                    durationS,
+                    course.length().orElseThrow());
             double u = StrictMath.hypot(uS, uGatesS);
             if (Math.abs(durationS - gatesS) > 2 * u) {
                 findings.add(Finding.warning(
@@ -170,9 +177,7 @@ final class PassTiming {
         double[] chainage = new double[times.length];
         for (int i = 0; i < times.length; i++) {
             double at = times[i];
-            double share = wholeM > 0
-                    ? way.orElseThrow().betweenM(fromS, at) / wholeM
-                    : (at - fromS) / (toS - fromS);
+            double share = wholeM > 0 ? way.orElseThrow().betweenM(fromS, at) / wholeM : (at - fromS) / (toS - fromS);
             chainage[i] = lengthM * (direction == Direction.OUT ? share : 1 - share);
         }
         return chainage;

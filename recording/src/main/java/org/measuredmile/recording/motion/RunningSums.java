@@ -1,6 +1,7 @@
 package org.measuredmile.recording.motion;
 
-/// Running sums of evenly spaced values about their overall mean, so that the residual sum of squares of any stretch, about a
+/// Running sums of evenly spaced values about their overall mean, so that the residual sum of squares of any stretch,
+/// about a
 /// constant or a straight line, is had at once.
 ///
 /// Shape: stretches are half-open, `[from, to)`; values that are missing (NaN) weigh nothing.

@@ -14,7 +14,8 @@ import org.measuredmile.recording.Recording;
 /// differences of positions.
 ///
 /// Shape: `channel` holds one sample an epoch; where a logger repeated the receiver's last value in rows of a
-/// faster sensor, the repeats are left out and `repeats` counts them. A wheel stands above a receiver, for it has no delay
+/// faster sensor, the repeats are left out and `repeats` counts them. A wheel stands above a receiver, for it has no
+/// delay
 /// and reads zero at rest, unless it was recorded less than half as often or for less than four fifths of the time.
 /// `wheelScale` is the wheel's true size by satellite where that could be found; it is not applied, see [#scaled].
 /// Unit: `sigmaMps` is the usual standard deviation of a sample.
@@ -97,8 +98,7 @@ public record SpeedSource(
 
     private static SpeedSource of(Recording recording, Kind kind, Channel channel, String reason) {
         var epochs = withoutRepeats(recording, channel);
-        return new SpeedSource(
-                kind, epochs, kind.sigmaMps, reason, channel.size() - epochs.size(), Optional.empty());
+        return new SpeedSource(kind, epochs, kind.sigmaMps, reason, channel.size() - epochs.size(), Optional.empty());
     }
 
     private SpeedSource because(String why) {

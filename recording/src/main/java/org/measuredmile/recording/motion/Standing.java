@@ -75,7 +75,9 @@ public record Standing(List<Segment> spans, String by) {
             if (here && from < 0) {
                 from = i;
             } else if (!here && from >= 0) {
-                double fromS = Math.max(timesS[from] - endsS, spans.isEmpty() ? timesS[0] : spans.getLast().toS());
+                double fromS = Math.max(
+                        timesS[from] - endsS,
+                        spans.isEmpty() ? timesS[0] : spans.getLast().toS());
                 double toS = Math.min(timesS[i - 1] + endsS, timesS[timesS.length - 1]);
                 if (toS - fromS >= LEAST_S + 2 * endsS) {
                     spans.add(new Segment(fromS, toS));

@@ -28,10 +28,12 @@ public final class WanderMixture {
     public record Stretch(double[] timesS, double[] speedMps) {}
 
     /// A mean speed, its standard uncertainty with degrees of freedom, and the half-width that holds 95 %.
-    public record MeanSpeed(double speedMps, double standardUncertaintyMps, double degreesOfFreedom, double halfWidthMps) {}
+    public record MeanSpeed(
+            double speedMps, double standardUncertaintyMps, double degreesOfFreedom, double halfWidthMps) {}
 
     /// One memory and one share of white noise: means and standard uncertainties of all stretches, and its weight.
-    public record Component(double memoryS, double whiteShare, double[] meansMps, double[] uncertaintiesMps, double weight) {}
+    public record Component(
+            double memoryS, double whiteShare, double[] meansMps, double[] uncertaintiesMps, double weight) {}
 
     private WanderMixture(int degreesOfFreedom) {
         this.degreesOfFreedom = degreesOfFreedom;

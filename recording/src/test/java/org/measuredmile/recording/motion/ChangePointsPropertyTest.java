@@ -72,8 +72,9 @@ class ChangePointsPropertyTest {
         }
     }
 
-    /// Killick, Fearnhead and Eckley (2012), theorem 3.2, from memory: with changes throughout, the expected work is
-    /// linear. Ten times the length may cost 15 times the work here; the plain programme's costs a hundred times.
+    /// Killick, Fearnhead and Eckley (2012), theorem 3.2, from memory: with changes throughout, the expected
+    /// work is linear. Ten times the length may cost 15 times the work here; the plain programme's costs a
+    /// hundred times.
     @Test
     void theWorkGrowsAboutInProportionToTheLength() {
         long shorter = work(2_000);
@@ -101,8 +102,8 @@ class ChangePointsPropertyTest {
         assertThat(ChangePoints.of(new Span(0, 4), (_, _) -> 0, 1, 5)).isEmpty();
     }
 
-    /// Six levels 1 m/s apart of 25 to 50 s, wander 0.15 m/s over 8 s and 0.05 m/s white: the study's table has 95 % found
-    /// exactly with this penalty and none with 3·ln n times the white noise's variance.
+    /// Six levels 1 m/s apart of 25 to 50 s, wander 0.15 m/s over 8 s and 0.05 m/s white: the study's table has
+    /// 95 % found exactly with this penalty and none with 3·ln n times the white noise's variance.
     @Test
     void aPenaltyForCorrelatedNoiseFindsTheLevelsAndOneForIndependentNoiseDoesNot() {
         int exact = 0;
@@ -113,10 +114,11 @@ class ChangePointsPropertyTest {
             double penalty = new ChangePoints.Wander(0.15, 8).penalty(ride.length, 1);
             double independent = new ChangePoints.Wander(0.05, 1.5).penalty(ride.length, 1);
             exact += SteadyPieces.of(ride, whole, penalty, 0.25).size() == 6 ? 1 : 0;
-            exactIndependent +=
-                    ChangePoints.of(whole.getFirst(), new RunningSums(ride)::constantCost, independent, 1).size() == 6
-                            ? 1
-                            : 0;
+            exactIndependent += ChangePoints.of(whole.getFirst(), new RunningSums(ride)::constantCost, independent, 1)
+                                    .size()
+                            == 6
+                    ? 1
+                    : 0;
         }
         assertThat(exact).isGreaterThanOrEqualTo(51);
         assertThat(exactIndependent).isLessThanOrEqualTo(3);

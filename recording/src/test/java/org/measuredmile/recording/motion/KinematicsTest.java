@@ -77,8 +77,8 @@ class KinematicsTest {
         return Simulated.recording(channels);
     }
 
-    /// ISO 2533:1975: the standard atmosphere has 288.15 K at sea level, and a layer's thickness goes with its absolute
-    /// temperature: 273.15/288.15 = 0.9479, 308.15/288.15 = 1.0694.
+    /// ISO 2533:1975: the standard atmosphere has 288.15 K at sea level, and a layer's thickness goes with its
+    /// absolute temperature: 273.15/288.15 = 0.9479, 308.15/288.15 = 1.0694.
     @ParameterizedTest(name = "{0} K")
     @CsvSource({"288.15, 1", "273.15, 0.94794", "308.15, 1.06941"})
     void ascentByPressureIsBroughtToTheAirTemperature(double airK, double factor) {
@@ -88,8 +88,9 @@ class KinematicsTest {
         assertThat(corrected.findings()).isEmpty();
         assertThat(corrected.relativeUncertainty()).isLessThan(0.01);
         assertThat(asWritten.relativeUncertainty()).isBetween(0.03, 0.06);
-        assertThat(asWritten.findings()).singleElement().satisfies(finding -> assertThat(finding.code())
-                .isEqualTo("air-temperature-needed"));
+        assertThat(asWritten.findings())
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.code()).isEqualTo("air-temperature-needed"));
     }
 
     @Test
@@ -99,8 +100,7 @@ class KinematicsTest {
         var bySatellite = Ascent.of(hills(false), OptionalDouble.empty()).orElseThrow();
         assertThat(bySatellite.hysteresisM()).isEqualTo(10);
         assertThat(bySatellite.relativeUncertainty()).isZero();
-        var ripple = Simulated.channel(
-                ChannelKind.ALTITUDE, Simulated.times(0, 1000, 1), t -> 2.9 * StrictMath.sin(t));
+        var ripple = Simulated.channel(ChannelKind.ALTITUDE, Simulated.times(0, 1000, 1), t -> 2.9 * StrictMath.sin(t));
         assertThat(Ascent.risesM(ripple, 10)).isZero();
     }
 
@@ -115,7 +115,8 @@ class KinematicsTest {
             var error = Simulated.wander(distances.length, 0.5, StrictMath.exp(-5.0 / 200), random);
             double[] heights = new double[distances.length];
             Arrays.setAll(heights, i -> 0.05 * distances[i] + error[i]);
-            var grade = Grade.of(distances, heights, Grade.HeightError.BAROMETRIC).orElseThrow();
+            var grade =
+                    Grade.of(distances, heights, Grade.HeightError.BAROMETRIC).orElseThrow();
             held += Math.abs(grade.value() - 0.05) <= 2 * grade.standardUncertainty() ? 1 : 0;
             widest = Math.max(widest, grade.standardUncertainty());
         }
@@ -127,6 +128,7 @@ class KinematicsTest {
     void aStretchOfFewHeightsHasNoGrade() {
         assertThat(Grade.of(new double[] {0, 1, 2}, new double[] {0, 1, 2}, Grade.HeightError.SATELLITE))
                 .isEmpty();
-        assertThat(Grade.of(new double[20], new double[20], Grade.HeightError.SATELLITE)).isEmpty();
+        assertThat(Grade.of(new double[20], new double[20], Grade.HeightError.SATELLITE))
+                .isEmpty();
     }
 }

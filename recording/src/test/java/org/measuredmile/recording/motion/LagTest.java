@@ -24,8 +24,7 @@ class LagTest {
     }
 
     private static Channel wheel(double rateHz) {
-        return Simulated.channel(
-                ChannelKind.WHEEL_SPEED, Simulated.times(0, 240, 1 / rateHz), Simulated::townMps);
+        return Simulated.channel(ChannelKind.WHEEL_SPEED, Simulated.times(0, 240, 1 / rateHz), Simulated::townMps);
     }
 
     @ParameterizedTest(name = "{0} s at {1} Hz and {2} Hz")
@@ -73,13 +72,15 @@ class LagTest {
         var random = new Random(7);
         var noise = Simulated.noisy(
                 Simulated.channel(ChannelKind.SPEED, Simulated.times(0, 240, 0.2), t -> 6), 0.2, random);
-        assertThat(Lag.between(wheel(5), noise)).isInstanceOfSatisfying(Lag.Refused.class, refused -> assertThat(
-                        refused.reason())
-                .contains("too little alike"));
+        assertThat(Lag.between(wheel(5), noise))
+                .isInstanceOfSatisfying(
+                        Lag.Refused.class,
+                        refused -> assertThat(refused.reason()).contains("too little alike"));
         var constant = Simulated.channel(ChannelKind.SPEED, Simulated.times(0, 240, 0.2), t -> 6);
         assertThat(Lag.between(wheel(5), constant))
-                .isInstanceOfSatisfying(Lag.Refused.class, refused -> assertThat(refused.reason())
-                        .contains("never changes"));
+                .isInstanceOfSatisfying(
+                        Lag.Refused.class,
+                        refused -> assertThat(refused.reason()).contains("never changes"));
     }
 
     @Test
@@ -87,8 +88,9 @@ class LagTest {
         var times = Simulated.times(0, 240, 0.2);
         var one = Simulated.channel(ChannelKind.SPEED, times, t -> 6 + StrictMath.sin(2 * Math.PI * t / 3));
         assertThat(Lag.between(one, one))
-                .isInstanceOfSatisfying(Lag.Refused.class, refused -> assertThat(refused.reason())
-                        .contains("ambiguous"));
+                .isInstanceOfSatisfying(
+                        Lag.Refused.class,
+                        refused -> assertThat(refused.reason()).contains("ambiguous"));
     }
 
     @Test

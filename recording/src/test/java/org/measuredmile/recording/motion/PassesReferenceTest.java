@@ -8,7 +8,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.measuredmile.recording.ChannelKind;
 
-/// Worked examples D1 to D3 of the crew's own study of climbs (computed there with another program in another language),
+/// Worked examples D1 to D3 of the crew's own study of climbs (computed there with another program in another
+/// language),
 /// with the tolerances stated there.
 class PassesReferenceTest {
     @Test

@@ -99,7 +99,9 @@ class PassesTest {
     void bothWaysAreFoundAndTimedBetweenTheirFixes() {
         var passes = Passes.of(ride(170, 1, PassesTest::upAndDownM, EXACT), hill());
         assertThat(passes.partial()).isEmpty();
-        assertThat(passes.passes()).extracting(Pass::direction).containsExactly(Pass.Direction.OUT, Pass.Direction.BACK);
+        assertThat(passes.passes())
+                .extracting(Pass::direction)
+                .containsExactly(Pass.Direction.OUT, Pass.Direction.BACK);
         var out = passes.passes().getFirst();
         assertThat(out.method()).isEqualTo(Pass.Method.GATES);
         assertThat(out.fromS()).isCloseTo(whenS(PassesTest::upAndDownM, 100, 0, 107), within(0.02));
@@ -112,7 +114,8 @@ class PassesTest {
 
     @Test
     void chainageRunsFromGateToGateInTheSenseOfTheCourse() {
-        var passes = Passes.of(ride(170, 1, PassesTest::upAndDownM, WITH_SPEED), hill()).passes();
+        var passes = Passes.of(ride(170, 1, PassesTest::upAndDownM, WITH_SPEED), hill())
+                .passes();
         var out = passes.getFirst();
         assertThat(out.method()).isEqualTo(Pass.Method.SPEED_OVER_LENGTH);
         for (int i = 0; i < out.timesS().length; i++) {
@@ -141,7 +144,9 @@ class PassesTest {
     void aWrongLengthIsNoticedWhereSpeedAndGatesDisagree() {
         var recording = ride(170, 1, PassesTest::upAndDownM, WITH_SPEED);
         assertThat(Passes.of(recording, hill()).passes().getFirst().findings()).isEmpty();
-        var wrong = Passes.of(recording, course(325, Optional.of(gate(400)))).passes().getFirst();
+        var wrong = Passes.of(recording, course(325, Optional.of(gate(400))))
+                .passes()
+                .getFirst();
         assertThat(wrong.findings()).extracting(one -> one.code()).contains("gates-disagree", "course-not-straight");
         assertThat(wrong.chainageM()[wrong.chainageM().length - 1]).isBetween(315.0, 325.0);
     }
@@ -163,8 +168,9 @@ class PassesTest {
                 });
         var beside = Passes.of(ride(100, 1, t -> 5 * t, new Noise(0, 30, false, 1)), hill());
         assertThat(beside.passes()).isEmpty();
-        assertThat(beside.partial()).singleElement().satisfies(one -> assertThat(one.reason())
-                .contains("30 m right", "at most 15 m"));
+        assertThat(beside.partial())
+                .singleElement()
+                .satisfies(one -> assertThat(one.reason()).contains("30 m right", "at most 15 m"));
         assertThat(Passes.of(ride(100, 1, t -> 5 * t, new Noise(0, 200, false, 1)), hill()))
                 .isEqualTo(new Passes(List.of(), List.of()));
     }
@@ -196,8 +202,8 @@ class PassesTest {
         double[] aside = Arrays.stream(times)
                 .map(t -> 80 * (1 - StrictMath.cos(2 * Math.PI * t / 120)))
                 .toArray();
-        var recording = Simulated.recording(
-                Simulated.positions(times, along, BEARING, new double[times.length], aside));
+        var recording =
+                Simulated.recording(Simulated.positions(times, along, BEARING, new double[times.length], aside));
         var loop = new Course(
                 "loop",
                 "loop",

@@ -41,8 +41,7 @@ class WheelScaleTest {
         assertThat(finding.code()).isEqualTo("wheel-size");
         assertThat(finding.message()).contains("1.08");
         assertThat(finding.remedy()).contains("roll-out");
-        assertThat(source.scaled().channel().value(10))
-                .isCloseTo(Simulated.townMps(5.35), within(0.05));
+        assertThat(source.scaled().channel().value(10)).isCloseTo(Simulated.townMps(5.35), within(0.05));
         assertThat(source.scaled().reason()).contains("its size by satellite over");
     }
 
@@ -69,7 +68,9 @@ class WheelScaleTest {
         assertThat(source.kind()).isEqualTo(SpeedSource.Kind.RECEIVER);
         assertThat(source.reason()).contains("0.10 s").contains("1.00 s");
         var half = Simulated.channel(ChannelKind.WHEEL_SPEED, Simulated.times(0, 30, 0.1), Simulated::townMps);
-        assertThat(SpeedSource.best(Simulated.recording(fast, half)).orElseThrow().reason())
+        assertThat(SpeedSource.best(Simulated.recording(fast, half))
+                        .orElseThrow()
+                        .reason())
                 .contains("50 %");
     }
 }

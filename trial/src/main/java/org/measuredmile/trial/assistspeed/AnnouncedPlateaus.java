@@ -1,10 +1,10 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.RunningSums;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import org.measuredmile.recording.motion.RunningSums;
 import org.measuredmile.recording.motion.SecondMeans.Span;
 
 /// Finds a known number of steady levels, in their order, in a trace: the division into plateaus, straight transitions

@@ -1,10 +1,10 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.SecondMeans;
 import java.util.List;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.motion.SecondMeans;
 import org.measuredmile.trial.assistspeed.LevelPass.Heading;
 
 /// Which ways the stretches of a recording went, from its positions.

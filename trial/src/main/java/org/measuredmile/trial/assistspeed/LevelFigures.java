@@ -12,6 +12,7 @@ import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.Figure.Narrowing;
@@ -20,7 +21,6 @@ import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.TrialInput;
-import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 
 /// From passes to one figure a level: the mean of the directions, with a budget that says what is of this day's runs,
 /// what of the wind and the instrument, and what of the day.

@@ -1,12 +1,12 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.SecondMeans;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.measuredmile.quantity.QuantityKind;
-import org.measuredmile.trial.Trace;
+import org.measuredmile.recording.motion.SecondMeans;
 import org.measuredmile.recording.motion.SecondMeans.Span;
+import org.measuredmile.trial.Trace;
 
 /// What is drawn of a level: its seconds, those left out around them, and the speed it held.
 final class LevelPlot {

@@ -1,7 +1,5 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.SteadyPieces;
-import org.measuredmile.recording.motion.WanderMixture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,10 +10,12 @@ import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.recording.motion.SecondMeans.Span;
+import org.measuredmile.recording.motion.SteadyPieces;
+import org.measuredmile.recording.motion.WanderMixture;
+import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
-import org.measuredmile.recording.motion.SecondMeans.Span;
-import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
 
 /// From one recording to passes at levels: the announced order where several runs are in it, all steady stretches for
 /// the one level where a single run is, and proposals where nobody said.

@@ -1,6 +1,5 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.SecondMeans;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,8 +8,9 @@ import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Instrument;
-import org.measuredmile.recording.motion.SpeedSource;
+import org.measuredmile.recording.motion.SecondMeans;
 import org.measuredmile.recording.motion.SecondMeans.Span;
+import org.measuredmile.recording.motion.SpeedSource;
 
 /// A recording's speed, averaged to whole seconds, with what is known of the instrument's scale.
 ///

@@ -1,8 +1,8 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.SecondMeans;
 import java.util.ArrayList;
 import java.util.List;
+import org.measuredmile.recording.motion.SecondMeans;
 import org.measuredmile.recording.motion.SecondMeans.Span;
 
 /// A stretch of constant speed that may count, and why it does not.

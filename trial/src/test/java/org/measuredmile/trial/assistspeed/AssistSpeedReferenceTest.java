@@ -1,8 +1,5 @@
 package org.measuredmile.trial.assistspeed;
 
-import org.measuredmile.recording.motion.ChangePoints;
-import org.measuredmile.recording.motion.RunningSums;
-import org.measuredmile.recording.motion.WanderMixture;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -11,7 +8,10 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.measuredmile.recording.motion.ChangePoints;
+import org.measuredmile.recording.motion.RunningSums;
 import org.measuredmile.recording.motion.SecondMeans.Span;
+import org.measuredmile.recording.motion.WanderMixture;
 
 /// Worked examples of the project's own study of assist levels (prototype in another language, double precision):
 /// three plateaus in 29 s, the variance of a mean of correlated values, and the mixture over the wander's memory.
@@ -47,8 +47,7 @@ class AssistSpeedReferenceTest {
     @ParameterizedTest
     @CsvSource({"0.05, 9 14 20 29", "0.3, 9 20 29", "2, 9 20 29"})
     void theOptimalPartitionIsThatOfTheStudy(double penalty, String ends) {
-        var pieces = ChangePoints.of(
-                WHOLE.getFirst(), new RunningSums(THREE_LEVELS)::constantCost, penalty, 5);
+        var pieces = ChangePoints.of(WHOLE.getFirst(), new RunningSums(THREE_LEVELS)::constantCost, penalty, 5);
         assertThat(pieces.stream().map(Span::to).map(String::valueOf).toList()).isEqualTo(List.of(ends.split(" ")));
     }
 

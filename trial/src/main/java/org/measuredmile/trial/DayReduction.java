@@ -21,7 +21,8 @@ import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.recording.reader.Readers;
 import org.measuredmile.trial.Figure.InputHash;
 
-/// A whole test day, from its files to figures: read, decode, reduce every trial in the order of their uses.
+/// A whole test day, from its files to figures: read, decode, reduce every trial in the order of
+/// their uses.
 ///
 /// Shape: the same files, scatter record and trial versions give the same result, bit for bit.
 public final class DayReduction {
@@ -53,8 +54,8 @@ public final class DayReduction {
     public sealed interface Result {
         /// The day could be worked on.
         ///
-        /// Shape: `recordings` by file name, refused ones among them; `outcomes` by trial id, for every
-        /// trial that had anything to say; `findings` are those of the day's own files.
+        /// Shape: `recordings` by file name, refused ones among them; `outcomes` by trial id, for
+        /// every trial that had anything to say; `findings` are those of the day's own files.
         record Reduced(
                 TestDay day,
                 Bike bike,
@@ -100,10 +101,7 @@ public final class DayReduction {
 
     /// The findings of a decoding, whichever way it ended.
     public static List<Finding> findingsOf(Decoding decoding) {
-        return switch (decoding) {
-            case Decoding.Decoded(Recording recording) -> recording.findings();
-            case Decoding.Refused refused -> refused.findings();
-        };
+        return decoding.findings();
     }
 
     /// Reads, decodes and reduces a test day.
@@ -116,7 +114,10 @@ public final class DayReduction {
         for (var entry : folder.recordings().entrySet()) {
             try (var source = new BufferedInputStream(entry.getValue().open(), 1 << 16)) {
                 var bytes = new Sha256.Hashing(source);
-                decodings.put(entry.getKey(), Readers.decode(entry.getKey(), bytes));
+                for (var decoding : Readers.decodeAll(entry.getKey(), bytes)) {
+                    boolean within = decoding.name().startsWith(entry.getKey() + "/");
+                    decodings.put(within ? decoding.name() : entry.getKey(), decoding);
+                }
                 inputs.add(new InputHash("recording", entry.getKey(), bytes.finish()));
             }
         }
@@ -222,7 +223,8 @@ public final class DayReduction {
         return used;
     }
 
-    /// The day's files, the recordings that the figure's runs lie in, and the scatter record where one was given.
+    /// The day's files, the recordings that the figure's runs lie in, and the scatter record where
+    /// one was given.
     private List<InputHash> inputsOf(Figure figure, Outcome outcome) {
         var runIds = figure.runs().stream().map(Figure.FigureRun::run).toList();
         var files = outcome.runs().stream()
@@ -232,12 +234,17 @@ public final class DayReduction {
                 .distinct()
                 .toList();
         var used = new ArrayList<>(inputs.stream()
-                .filter(one -> !one.kind().equals("recording") || files.contains(one.name()))
+                .filter(one -> !one.kind().equals("recording") || holdsAny(one.name(), files))
                 .toList());
         if (!scatter.byFigure().isEmpty()) {
             used.add(new InputHash("scatter", scatter.name(), Sha256.of(scatter.text())));
         }
         return used;
+    }
+
+    /// Whether a file is one of these, or they lie packed in it.
+    private static boolean holdsAny(String file, List<String> recordings) {
+        return recordings.stream().anyMatch(one -> one.equals(file) || one.startsWith(file + "/"));
     }
 
     private List<Finding> strayRuns() {

@@ -3,11 +3,15 @@ package org.measuredmile.trial;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
 import java.util.TreeMap;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.reader.Decoding;
@@ -115,6 +119,28 @@ class DayReductionTest {
                         .getFirst()
                         .thisDay()
                         .standard());
+    }
+
+    @Test
+    void recordingsInAPackedFileAreTheDaysAndItsOneLineSpeaksForThem() throws IOException {
+        var packed = new ByteArrayOutputStream();
+        try (var zip = new ZipOutputStream(packed)) {
+            for (String name : List.of("a.csv", "b.csv")) {
+                zip.putNextEntry(new ZipEntry(name));
+                zip.write("time (s),speed (m/s)\n0,1\n1,2\n".getBytes(StandardCharsets.UTF_8));
+            }
+        }
+        var plain = folder(DAY + "instruments: [{id: box, kind: receiver}]\n", RUNS, READINGS);
+        var texts = new TreeMap<>(plain.texts());
+        texts.put("recordings.csv", "file,instrument\ndrop.zip,box\n".getBytes(StandardCharsets.UTF_8));
+        var recordings = new TreeMap<String, DayFolder.ByteSource>();
+        recordings.put("drop.zip", () -> new ByteArrayInputStream(packed.toByteArray()));
+        var reduced = reduced(new DayFolder("2031-05-14-lamplight", texts, recordings));
+        assertThat(reduced.recordings()).containsOnlyKeys("drop.zip/a.csv", "drop.zip/b.csv");
+        assertThat(reduced.day().recording("drop.zip/a.csv").orElseThrow().instrument())
+                .isEqualTo("box");
+        assertThat(reduced.inputs())
+                .contains(new Figure.InputHash("recording", "drop.zip", Sha256.of(packed.toByteArray())));
     }
 
     private static DayReduction.Result.Reduced reduced(DayFolder folder) throws IOException {

@@ -41,7 +41,7 @@ final class InspectCommand implements Callable<Integer> {
         var decodings = new ArrayList<Decoding>();
         for (var file : files) {
             try (var bytes = new BufferedInputStream(Files.newInputStream(file))) {
-                decodings.add(Readers.decode(file.getFileName().toString(), bytes));
+                decodings.addAll(Readers.decodeAll(file.getFileName().toString(), bytes));
             }
         }
         if (shown.asJson()) {

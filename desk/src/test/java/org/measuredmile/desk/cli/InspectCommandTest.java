@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.measuredmile.desk.cli.Ran.mile;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -48,6 +52,21 @@ class InspectCommandTest {
         assertThat(found.path("file").asString()).isEqualTo("ride.csv");
         assertThat(found.path("samples").asInt()).isEqualTo(4);
         assertThat(mile("inspect", file).out()).contains("delimited text").contains("samples    4");
+    }
+
+    @Test
+    void eachRecordingInAPackedFileIsSummedUp() throws IOException {
+        var file = folder.resolve("drop.zip");
+        try (var zip = new ZipOutputStream(Files.newOutputStream(file))) {
+            for (String name : List.of("a.csv", "b.csv", "words.txt")) {
+                zip.putNextEntry(new ZipEntry(name));
+                zip.write((name.endsWith(".csv") ? RIDE : "only words\n").getBytes(StandardCharsets.UTF_8));
+            }
+        }
+        var ran = mile("inspect", file, "--json");
+        assertThat(ran.exit()).isEqualTo(1);
+        assertThat(ran.json().valueStream().map(one -> one.path("file").asString()))
+                .containsExactly("drop.zip/a.csv", "drop.zip/b.csv", "drop.zip/words.txt");
     }
 
     @Test

@@ -38,7 +38,7 @@ final class RecordingLines {
             lines.entry(new Cells(table.get(), row, faults)).ifPresent(entries::add);
         }
         for (String file : files) {
-            if (!lines.seen.contains(file)) {
+            if (lines.seen.stream().noneMatch(entry -> entry.equals(file) || entry.startsWith(file + "/"))) {
                 faults.add(DayFault.RECORDING_NOT_LISTED, Place.in("recordings/" + file));
             }
         }
@@ -67,7 +67,7 @@ final class RecordingLines {
             cells.add(DayFault.RECORDING_TWICE, "file", Faults.quoted(file.get()));
             return Optional.empty();
         }
-        if (!files.contains(file.get())) {
+        if (!isThere(file.get())) {
             cells.add(DayFault.RECORDING_MISSING, "file", Faults.quoted(file.get()));
         }
         return Optional.of(new RecordingEntry(
@@ -77,6 +77,11 @@ final class RecordingLines {
                 named.windows,
                 offsetS.orElse(0),
                 cells.text("note")));
+    }
+
+    /// Whether a file is there, or the packed file that it is said to lie in: `drop.zip/ride.gpx`.
+    private boolean isThere(String file) {
+        return files.contains(file) || files.stream().anyMatch(one -> file.startsWith(one + "/"));
     }
 
     private static final class Holding {

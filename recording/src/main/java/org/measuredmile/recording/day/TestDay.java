@@ -53,7 +53,14 @@ public record TestDay(
         return riders.stream().filter(one -> one.code().equals(code)).findFirst();
     }
 
+    /// What recordings.csv says of a file; of one within a packed file that has no line of its own,
+    /// what it says of the packed file.
     public Optional<RecordingEntry> recording(String file) {
-        return recordings.stream().filter(one -> one.file().equals(file)).findFirst();
+        return recordings.stream()
+                .filter(one -> one.file().equals(file))
+                .findFirst()
+                .or(() -> recordings.stream()
+                        .filter(one -> file.startsWith(one.file() + "/"))
+                        .findFirst());
     }
 }

@@ -4,11 +4,20 @@ import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 
-/// A stream that gives up when it has given more than a recording can be.
+/// A stream of unpacked bytes that gives up when it has given more than a recording can be, or far
+/// more than was packed.
 final class LimitedStream extends FilterInputStream {
     /// Twenty hours at 100 Hz with twenty columns stay below it.
     static final long MOST_BYTES = 2_000_000_000L;
+    /// Logs of one steady value pack to a hundredth, recordings to a tenth: common practice, no
+    /// source.
+    static final long MOST_TIMES_PACKED = 400;
+    /// So much may come whatever it was packed to.
+    static final long FREE_BYTES = 20_000_000;
 
+    private final long mostBytes;
+    private final CountedStream packed;
+    private final long packedBefore;
     private long given;
 
     /// Thrown when the limit is passed.
@@ -16,8 +25,26 @@ final class LimitedStream extends FilterInputStream {
         private static final long serialVersionUID = 1;
     }
 
-    LimitedStream(InputStream in) {
+    /// Thrown when the bytes grow as no recording does.
+    static final class Bomb extends IOException {
+        private static final long serialVersionUID = 1;
+
+        Bomb() {
+            super("unpacked, an entry grows to more than " + MOST_TIMES_PACKED
+                    + " times its packed size, as no recording does");
+        }
+    }
+
+    /// @param packed what the bytes of `in` are unpacked from
+    LimitedStream(InputStream in, long mostBytes, CountedStream packed) {
         super(in);
+        this.mostBytes = mostBytes;
+        this.packed = packed;
+        this.packedBefore = packed.given();
+    }
+
+    long given() {
+        return given;
     }
 
     @Override
@@ -36,8 +63,11 @@ final class LimitedStream extends FilterInputStream {
 
     private void count(int bytes) throws IOException {
         given += bytes;
-        if (given > MOST_BYTES) {
+        if (given > mostBytes) {
             throw new TooLarge();
+        }
+        if (given > FREE_BYTES && given / MOST_TIMES_PACKED > packed.given() - packedBefore + 512) {
+            throw new Bomb();
         }
     }
 }

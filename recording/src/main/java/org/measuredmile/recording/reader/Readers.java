@@ -2,25 +2,29 @@ package org.measuredmile.recording.reader;
 
 import java.io.ByteArrayInputStream;
 import java.io.EOFException;
-import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
+import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Place;
+import org.measuredmile.recording.reader.Decoding.Decoded;
+import org.measuredmile.recording.reader.Decoding.Refused;
 
-/// All readers, and the choice among them: by what a file holds first, by what it is called only when that says
-/// nothing.
+/// All readers, and the choice among them: by what a file holds first, by what it is called only
+/// when that says nothing.
 ///
-/// Files packed with gzip are unpacked on the way, within limits.
+/// Files packed with gzip or zip are unpacked on the way, within limits.
 public final class Readers {
-    private static final int HEAD = 8192;
+    static final int HEAD = 8192;
     private static final List<RecordingReader> ALL = List.of(
             new FitReader(),
             new GpxReader(),
@@ -28,6 +32,8 @@ public final class Readers {
             new CaptionReader(),
             new NmeaReader(),
             new DelimitedReader());
+
+    private static final int MOST_NAMED = 20;
 
     /// How names end that speak for a format, asked only where the content does not.
     private static final Map<String, Format> ENDINGS = Map.of(
@@ -45,22 +51,75 @@ public final class Readers {
         return ALL;
     }
 
-    /// Decodes a file in whatever format it is; the stream stays open, for whoever opened it to close.
+    /// Decodes a file in whatever format it is; the stream stays open, for whoever opened it to
+    /// close.
     ///
+    /// Of a zip file that holds one recording, that one; one that holds several is refused and
+    /// names them: they are for [#decodeAll].
     /// Error: IOException only when the stream itself fails.
     public static Decoding decode(String name, InputStream bytes) throws IOException {
+        List<Decoding> all = decodeAll(name, bytes);
+        if (all.size() == 1) {
+            return all.getFirst();
+        }
+        List<Decoding> decoded = all.stream().filter(Decoded.class::isInstance).toList();
+        if (decoded.size() == 1) {
+            return decoded.getFirst();
+        }
+        return new Remarks(name)
+                .refuse(
+                        "several-recordings",
+                        Place.in(name),
+                        "the file holds " + decoded.size() + " recordings: "
+                                + Remarks.shortened(
+                                        decoded.stream().map(Decoding::name).collect(Collectors.joining(", ")), 400),
+                        "unpack it, and give the one that is meant");
+    }
+
+    /// Decodes a file and whatever recordings are packed in it: one answer for a plain file, one
+    /// for each entry of a zip file, named `outer.zip/inner`.
+    ///
+    /// Shape: never empty. A zip file of which nothing can be decoded has one answer.
+    /// Error: IOException only when the stream itself fails.
+    public static List<Decoding> decodeAll(String name, InputStream bytes) throws IOException {
         byte[] head = bytes.readNBytes(HEAD);
         InputStream whole = new SequenceInputStream(new ByteArrayInputStream(head), new LeftOpen(bytes));
-        if (head.length > 2 && (head[0] & 0xFF) == 0x1F && (head[1] & 0xFF) == 0x8B) {
-            return unpacked(name, whole);
+        if (ZipRecordings.recognises(head)) {
+            List<Decoding> entries = ZipRecordings.decodeAll(name, whole);
+            return entries.stream().anyMatch(Decoded.class::isInstance) ? entries : List.of(nothingIn(name, entries));
         }
-        return plain(name, head, whole);
+        return List.of(isGzip(head) ? unpacked(name, whole) : plain(name, head, whole));
+    }
+
+    private static Decoding nothingIn(String name, List<Decoding> entries) {
+        List<Finding> why = entries.stream()
+                .flatMap(entry -> entry.findings().stream().limit(1))
+                .limit(MOST_NAMED)
+                .toList();
+        if (entries.size() == 1) {
+            return new Refused(name, why);
+        }
+        List<Finding> all = new ArrayList<>();
+        all.add(Finding.refused(
+                "no-recording-inside",
+                Place.in(name),
+                entries.isEmpty()
+                        ? "the packed file holds no file"
+                        : "none of the " + entries.size() + " files in it can be read as a recording",
+                "pack the recordings themselves"));
+        all.addAll(why);
+        return new Refused(name, all);
+    }
+
+    static boolean isGzip(byte[] head) {
+        return head.length > 2 && (head[0] & 0xFF) == 0x1F && (head[1] & 0xFF) == 0x8B;
     }
 
     private static Decoding unpacked(String name, InputStream packed) throws IOException {
         Remarks remarks = new Remarks(name);
         try {
-            LimitedStream limited = new LimitedStream(new GZIPInputStream(packed));
+            CountedStream counted = new CountedStream(packed);
+            LimitedStream limited = new LimitedStream(new GZIPInputStream(counted), LimitedStream.MOST_BYTES, counted);
             byte[] head = limited.readNBytes(HEAD);
             String inner = name.toLowerCase(Locale.ROOT).endsWith(".gz") ? name.substring(0, name.length() - 3) : name;
             return plain(inner, head, new SequenceInputStream(new ByteArrayInputStream(head), limited));
@@ -70,6 +129,12 @@ public final class Readers {
                     Place.in(name),
                     "unpacked, the file holds more than " + LimitedStream.MOST_BYTES / 1_000_000 + " MB",
                     "unpack it yourself and cut it into parts");
+        } catch (LimitedStream.Bomb bomb) {
+            return remarks.refuse(
+                    "bomb",
+                    Place.in(name),
+                    String.valueOf(bomb.getMessage()),
+                    "unpack it yourself if you know where it comes from");
         } catch (ZipException | EOFException broken) {
             return remarks.refuse(
                     "broken-gzip",
@@ -79,7 +144,7 @@ public final class Readers {
         }
     }
 
-    private static Decoding plain(String name, byte[] head, InputStream whole) throws IOException {
+    static Decoding plain(String name, byte[] head, InputStream whole) throws IOException {
         Optional<RecordingReader> reader = choose(name, head);
         if (reader.isPresent()) {
             return reader.get().read(name, whole);
@@ -107,20 +172,5 @@ public final class Readers {
 
     private static Optional<RecordingReader> reader(Format format) {
         return ALL.stream().filter(reader -> reader.format() == format).findFirst();
-    }
-
-    /// Keeps a library that closes what it has read from closing a stream that is not its own.
-    private static final class LeftOpen extends FilterInputStream {
-        LeftOpen(InputStream in) {
-            super(in);
-        }
-
-        @Override
-        public int read(byte[] buffer, int from, int length) throws IOException {
-            return in.read(buffer, from, length);
-        }
-
-        @Override
-        public void close() {}
     }
 }

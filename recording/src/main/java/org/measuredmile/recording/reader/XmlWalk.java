@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
 
 /// One pass over an XML file, the same for every format that is one.
 ///
-/// Off: document type definitions, external entities, entity expansion, elements deeper than 64. Names lose their
-/// prefix, because files in the wild use prefixes that they never declare.
+/// Off: document type definitions, external entities, entity expansion, elements deeper than 64.
+/// Names lose their prefix, because files in the wild use prefixes that they never declare.
 final class XmlWalk {
     private static final int DEEPEST = 64;
     private static final int MOST_BLANKS = 4096;
@@ -51,6 +51,9 @@ final class XmlWalk {
             return content.cutOff(line(end), "the XML is not closed");
         } catch (XMLStreamException fault) {
             rethrowBrokenStream(fault);
+            if (fault.getNestedException() instanceof EOFException) {
+                return content.cutOff(line(fault), "the packed file ends too early");
+            }
             return content.illFormed(line(fault), firstLine(fault.getMessage()), !declaresType);
         } catch (IllegalArgumentException | IllegalStateException fault) {
             // Woodstox answers some impossible encodings and signs with these.

@@ -255,6 +255,19 @@ class DayReaderTest {
     }
 
     @Test
+    void aRecordingInAPackedFileIsNamedBehindIt() {
+        var folder = FolderOf.day()
+                .with("recordings.csv", "file,note\ndrop.zip/a.gpx,kept\nlost.zip/a.gpx,\n")
+                .withRecording("drop.zip");
+
+        assertThat(folder.faults()).containsExactly("recording-missing @ recordings.csv: line 3, file");
+        assertThat(folder.notes()).noneMatch(note -> note.startsWith("recording-not-listed"));
+        TestDay day = folder.readable().day();
+        assertThat(day.recording("drop.zip/a.gpx").orElseThrow().note()).isEqualTo("kept");
+        assertThat(day.recording("drop.zip/b.gpx")).isEmpty();
+    }
+
+    @Test
     void aRunHasTheEndsThatItsRecordingsLineGives() {
         var read = withNamed("b-01@12.40-31.75 b-02 b-03@0-86400");
 

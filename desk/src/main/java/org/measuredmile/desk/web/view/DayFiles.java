@@ -36,10 +36,21 @@ final class DayFiles {
         var rows = new ArrayList<DayView.FileRow>();
         stored.revision().files().forEach((path, file) -> {
             if (path.startsWith(FOLDER)) {
-                rows.add(row(path, path.substring(FOLDER.length()), file));
+                for (String name : recordingsIn(path.substring(FOLDER.length()))) {
+                    rows.add(row(path, name, file));
+                }
             }
         });
         return rows;
+    }
+
+    /// The file itself, or the recordings that lie packed in it.
+    private List<String> recordingsIn(String file) {
+        var within = reduced.stream()
+                .flatMap(one -> one.recordings().keySet().stream())
+                .filter(name -> name.equals(file) || name.startsWith(file + "/"))
+                .toList();
+        return within.isEmpty() ? List.of(file) : within;
     }
 
     private DayView.FileRow row(String path, String name, Revision.StoredFile file) {
@@ -54,7 +65,7 @@ final class DayFiles {
                 recording.isPresent() ? (asks ? "widened" : "valid") : "refused",
                 state,
                 name,
-                Paths.content(file.sha256(), name),
+                Paths.content(file.sha256(), name.contains("/") ? path.substring(FOLDER.length()) : name),
                 recording.map(DayFiles::format).orElse(""),
                 recording.map(DayFiles::channels).orElse("none"),
                 recording.map(DayFiles::rate).orElse(""),

@@ -197,7 +197,8 @@ final class SensorChecks {
                         Place.atTime(recording.name(), speed.timeS(first)),
                         String.format(
                                 Locale.ROOT,
-                                "\"%s\" changes faster than tyres grip at %s, first from %.1f m/s to %.1f m/s in %.2f s",
+                                "\"%s\" changes faster than tyres grip at %s, "
+                                        + "first from %.1f m/s to %.1f m/s in %.2f s",
                                 speed.name(),
                                 steps == 1 ? "one place" : steps + " places",
                                 speed.value(first - 1),

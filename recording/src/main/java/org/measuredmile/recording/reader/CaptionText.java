@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
 /// placements in braces are common practice in SRT, no source.
 final class CaptionText {
     private static final Pattern TAG = Pattern.compile(
-            "</?(?:c|i|b|u|s|v|ruby|rt|lang|font)(?:[. \\t][^<>]*)?>|<(?:\\d+:)?\\d\\d:\\d\\d\\.\\d{3}>|\\{\\\\[^{}]*\\}",
+            "</?(?:c|i|b|u|s|v|ruby|rt|lang|font)(?:[. \\t][^<>]*)?>"
+                    + "|<(?:\\d+:)?\\d\\d:\\d\\d\\.\\d{3}>|\\{\\\\[^{}]*\\}",
             Pattern.CASE_INSENSITIVE);
     private static final Pattern REFERENCE =
             Pattern.compile("&(?:#(\\d{1,7})|#[xX]([0-9a-fA-F]{1,6})|([a-zA-Z]{2,5}));");

@@ -17,8 +17,8 @@ final class OffsetSearch {
     private static final int FEWEST = 4;
     private static final double NEIGHBOURS_S = 4;
     private static final double ONE_ALONE = 0.95;
-    private static final double LOG_EVIDENCE = Math.log(1000);
-    private static final double LOG_BETTER_THAN_CHANCE = Math.log(100);
+    private static final double LOG_EVIDENCE = StrictMath.log(1000);
+    private static final double LOG_BETTER_THAN_CHANCE = StrictMath.log(100);
     private static final double AGREEING_SHARE = 0.4;
     private static final double LONGEST_S = 12 * 3600.0;
     private static final double COVERING_95 = 1.959964;

@@ -16,9 +16,9 @@ record SpokenWord(String word, Gap before, double timeS, Mark caption, int from,
     /// Captions further apart than this are no longer one phrase.
     private static final double SAME_PHRASE_S = 1.0;
 
-    private static final Pattern PIECE = Pattern.compile(
-            "[$£€]?\\d+(?:[.,:/]\\d+)*(?:st|nd|rd|th)\\b|[$£€]|\\d+(?:[.,:/]\\d+)*|[½¼¾]|[\\p{L}]+(?:[’'](?!\\d)[\\p{L}]+)?"
-                    + "(?:/\\p{L}+)?|['\"%°]|[.,;:?!…-]");
+    private static final Pattern PIECE = Pattern.compile("[$£€]?\\d+(?:[.,:/]\\d+)*(?:st|nd|rd|th)\\b"
+            + "|[$£€]|\\d+(?:[.,:/]\\d+)*|[½¼¾]|[\\p{L}]+(?:[’'](?!\\d)[\\p{L}]+)?"
+            + "(?:/\\p{L}+)?|['\"%°]|[.,;:?!…-]");
 
     /// What stands between a word and the one before it.
     enum Gap {

@@ -92,7 +92,8 @@ class SpokenNumberPropertyTest {
         RandomGenerator random = new Seed(seed).stream(0);
         String[] words =
                 ("a an and half quarter three point oh minus hundred thousand twenty two feet foot inches in of "
-                                + "minute seconds second mph miles hour per , . 19.4 1:08 12 ½ 1/2 to or about level $ % ' \"")
+                                + "minute seconds second mph miles hour per , . "
+                                + "19.4 1:08 12 ½ 1/2 to or about level $ % ' \"")
                         .split(" ");
         for (int i = 0; i < 2000; i++) {
             var text = new StringBuilder();

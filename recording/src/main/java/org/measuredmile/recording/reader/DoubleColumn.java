@@ -34,6 +34,16 @@ final class DoubleColumn {
         }
     }
 
+    /// Sets a value of a column that may still be shorter; what lies between holds NaN.
+    void put(int index, double value) {
+        padTo(index);
+        if (index == size) {
+            add(value);
+        } else {
+            set(index, value);
+        }
+    }
+
     void set(int index, double value) {
         pieces[index >>> PIECE_BITS][index & (PIECE - 1)] = value;
     }

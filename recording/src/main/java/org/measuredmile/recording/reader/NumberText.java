@@ -30,28 +30,28 @@ final class NumberText {
         if (negative || (at < to && text[at] == '+')) {
             at++;
         }
+        int first = at;
         long digits = 0;
-        int significant = 0;
-        int seen = 0;
+        int digit;
+        while (at < to && (digit = text[at] - '0') >= 0 && digit <= 9) {
+            digits = digits * 10 + digit;
+            at++;
+        }
+        int seen = at - first;
         int decimals = 0;
-        boolean afterMark = false;
-        for (; at < to; at++) {
-            int digit = text[at] - '0';
-            if (digit >= 0 && digit <= 9) {
+        if (at < to && text[at] == decimalMark) {
+            int mark = at++;
+            while (at < to && (digit = text[at] - '0') >= 0 && digit <= 9) {
                 digits = digits * 10 + digit;
-                significant += significant > 0 || digit > 0 ? 1 : 0;
-                seen++;
-                decimals += afterMark ? 1 : 0;
-            } else if (text[at] == decimalMark && !afterMark) {
-                afterMark = true;
-            } else {
-                break;
+                at++;
             }
+            decimals = at - mark - 1;
+            seen += decimals;
         }
         if (seen == 0) {
             return Double.NaN;
         }
-        double size = at == to && significant <= MOST_DIGITS ? ExactDouble.of(digits, -decimals) : Double.NaN;
+        double size = at == to && seen <= MOST_DIGITS ? ExactDouble.of(digits, -decimals) : Double.NaN;
         if (!Double.isNaN(size)) {
             return negative ? -size : size;
         }

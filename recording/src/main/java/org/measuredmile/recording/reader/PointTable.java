@@ -32,6 +32,7 @@ final class PointTable {
     private int segment = -1;
     private long segmentBegan;
     private boolean zoneStated = true;
+    private boolean full;
 
     PointTable(Remarks remarks) {
         this.remarks = remarks;
@@ -73,7 +74,7 @@ final class PointTable {
     }
 
     boolean isFull() {
-        return table.isFull();
+        return full;
     }
 
     void beginSegment() {
@@ -205,7 +206,8 @@ final class PointTable {
             int column = columns[at] >= 0 ? columns[at] : column(ChannelKind.values()[at]);
             table.set(column, row, point[at]);
         }
-        if (table.isFull()) {
+        full = table.isFull();
+        if (full) {
             remarks.count(Remark.TOO_LONG, pointLine, Long.toString(pointLine));
         }
     }

@@ -35,6 +35,7 @@ record PointValue(ChannelKind kind, Unit unit) {
 
     /// What an element is by its name, wherever in a point and in whatever case it stands.
     static Optional<PointValue> named(String element) {
-        return Optional.ofNullable(BY_NAME.get(element.toLowerCase(Locale.ROOT)));
+        PointValue asWritten = BY_NAME.get(element);
+        return Optional.ofNullable(asWritten != null ? asWritten : BY_NAME.get(element.toLowerCase(Locale.ROOT)));
     }
 }

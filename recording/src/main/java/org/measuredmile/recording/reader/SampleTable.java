@@ -38,9 +38,7 @@ final class SampleTable {
 
     /// Sets a value of a row; rows of a column that were never set hold NaN.
     void set(int column, int row, double value) {
-        DoubleColumn values = columns.get(column).values();
-        values.padTo(row + 1);
-        values.set(row, value);
+        columns.get(column).values().put(row, value);
     }
 
     double get(int column, int row) {

@@ -10,19 +10,27 @@ final class SteppedColumn {
     private final LongColumn firsts = new LongColumn();
     private final LongColumn steps = new LongColumn();
     private int size;
+    /// The stretch that grows now: where it began, with what, by which step, and what would carry it on.
+    private int lastFrom;
+
+    private long lastFirst;
     private long next;
 
     void add(long value) {
-        int last = from.size() - 1;
-        if (last >= 0 && size - from.get(last) == 1) {
-            steps.set(last, value - firsts.get(last));
-        } else if (last < 0 || value != next) {
+        if (size - lastFrom == 1) {
+            long step = value - lastFirst;
+            steps.set(steps.size() - 1, step);
+            next = value + step;
+        } else if (value != next || size == 0) {
             from.add(size);
             firsts.add(value);
             steps.add(0);
-            last++;
+            lastFrom = size;
+            lastFirst = value;
+            next = value;
+        } else {
+            next += steps.get(steps.size() - 1);
         }
-        next = value + steps.get(last);
         size++;
     }
 

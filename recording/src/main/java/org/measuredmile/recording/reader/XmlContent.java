@@ -5,11 +5,11 @@ interface XmlContent {
     /// An element begins; `tag` holds only until this returns.
     void open(String element, XmlTag tag);
 
-    /// An element ends; `parent` is the one it stands in, empty for the root; `text` is what stood since the
-    /// last tag and holds only until this returns.
+    /// An element ends; `parent` is the one it stands in, empty for the root; `text` is what stood in it, empty
+    /// where other elements stood in it too, and holds only until this returns.
     void close(String element, String parent, XmlText text);
 
-    /// Whether the text that comes now is asked for.
+    /// Whether the text of the element that was just opened is asked for.
     boolean wantsText();
 
     /// Whether no more can be kept.

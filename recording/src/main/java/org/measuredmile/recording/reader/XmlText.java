@@ -26,14 +26,19 @@ final class XmlText {
 
     private void strip() {
         if (!stripped) {
-            while (from < to && Character.isWhitespace(signs[from])) {
+            while (from < to && isBlank(signs[from])) {
                 from++;
             }
-            while (from < to && Character.isWhitespace(signs[to - 1])) {
+            while (from < to && isBlank(signs[to - 1])) {
                 to--;
             }
             stripped = true;
         }
+    }
+
+    private static boolean isBlank(char sign) {
+        boolean visibleAscii = sign > ' ' && sign < 127;
+        return !visibleAscii && Character.isWhitespace(sign);
     }
 
     boolean isEmpty() {

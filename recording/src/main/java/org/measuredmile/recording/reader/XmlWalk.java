@@ -10,8 +10,10 @@ import java.io.InputStream;
 import java.io.PushbackInputStream;
 import java.io.UnsupportedEncodingException;
 import java.nio.charset.CharacterCodingException;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -26,15 +28,23 @@ import org.jspecify.annotations.Nullable;
 final class XmlWalk {
     private static final int DEEPEST = 64;
     private static final int MOST_BLANKS = 4096;
+    private static final int RECENT = 64;
+    /// So much is looked at to tell the encoding.
+    private static final int HEAD = 256;
 
     private final XmlContent content;
     private final Map<String, String> localNames = new HashMap<>();
+    /// The names met last, by their hash: a track repeats a handful of them, and asking a map costs more.
+    private final String[] recentNames = new String[RECENT];
+    private final String[] recentLocalNames = new String[RECENT];
     private final String[] path = new String[DEEPEST + 1];
     private long linesBefore;
     private boolean declaresType;
+    private @Nullable XMLStreamReader2 xml;
 
     private XmlWalk(XmlContent content) {
         this.content = content;
+        Arrays.fill(recentNames, "");
     }
 
     /// Walks through a whole file and answers with what `content` makes of it.
@@ -46,7 +56,8 @@ final class XmlWalk {
 
     private Decoding read(InputStream bytes) throws IOException {
         try {
-            walk((XMLStreamReader2) factory().createXMLStreamReader(withoutBlanks(bytes)));
+            xml = reader(withoutBlanks(bytes));
+            walk(xml);
         } catch (WstxEOFException end) {
             return content.cutOff(line(end), "the XML is not closed");
         } catch (XMLStreamException fault) {
@@ -62,8 +73,19 @@ final class XmlWalk {
         return content.finish();
     }
 
-    private InputStream withoutBlanks(InputStream bytes) throws IOException {
-        PushbackInputStream from = new PushbackInputStream(bytes);
+    private static XMLStreamReader2 reader(PushbackInputStream bytes) throws IOException, XMLStreamException {
+        byte[] head = bytes.readNBytes(HEAD);
+        int mark = XmlEncoding.byteOrderMark(head);
+        boolean utf8 = XmlEncoding.isUtf8(head);
+        bytes.unread(head, utf8 ? mark : 0, utf8 ? head.length - mark : head.length);
+        return (XMLStreamReader2)
+                (utf8
+                        ? factory().createXMLStreamReader(new Utf8Signs(bytes))
+                        : factory().createXMLStreamReader(bytes));
+    }
+
+    private PushbackInputStream withoutBlanks(InputStream bytes) throws IOException {
+        PushbackInputStream from = new PushbackInputStream(bytes, HEAD);
         int first = from.read();
         int blanks = 0;
         while (blanks < MOST_BLANKS && (first == ' ' || first == '\t' || first == '\r' || first == '\n')) {
@@ -80,27 +102,34 @@ final class XmlWalk {
         return from;
     }
 
-    private void walk(XMLStreamReader2 xml) throws XMLStreamException {
+    private void walk(XMLStreamReader2 events) throws XMLStreamException {
         XmlText text = new XmlText();
-        XmlTag tag = new XmlTag(xml, linesBefore);
+        XmlTag tag = new XmlTag(events, linesBefore);
         int depth = 0;
-        while (xml.hasNext() && !content.isFull()) {
-            switch (xml.next()) {
+        // Text behind an inner element's end tag is the layout of the file, or belongs to no value.
+        boolean behindStart = false;
+        while (events.hasNext()) {
+            switch (events.next()) {
                 case XMLStreamConstants.START_ELEMENT -> {
                     text.clear();
-                    String name = localName(xml.getLocalName());
+                    String name = localName(events.getLocalName());
                     path[depth++] = name;
                     content.open(name, tag);
+                    behindStart = content.wantsText();
                 }
                 case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> {
-                    if (content.wantsText()) {
-                        text.add(xml.getTextCharacters(), xml.getTextStart(), xml.getTextLength());
+                    if (behindStart) {
+                        text.add(events.getTextCharacters(), events.getTextStart(), events.getTextLength());
                     }
                 }
                 case XMLStreamConstants.END_ELEMENT -> {
                     depth--;
                     content.close(path[depth], depth == 0 ? "" : path[depth - 1], text);
                     text.clear();
+                    behindStart = false;
+                    if (content.isFull()) {
+                        return;
+                    }
                 }
                 case XMLStreamConstants.DTD -> declaresType = true;
                 default -> {
@@ -111,6 +140,15 @@ final class XmlWalk {
     }
 
     private String localName(String name) {
+        int slot = name.hashCode() & (RECENT - 1);
+        if (!name.equals(recentNames[slot])) {
+            recentLocalNames[slot] = lookedUp(name);
+            recentNames[slot] = name;
+        }
+        return recentLocalNames[slot];
+    }
+
+    private String lookedUp(String name) {
         String known = localNames.get(name);
         if (known == null) {
             known = name.substring(name.indexOf(':') + 1);
@@ -122,10 +160,13 @@ final class XmlWalk {
         return known;
     }
 
+    /// The line of a fault; of one that the stream below met, where the parser stood.
     private long line(XMLStreamException fault) {
-        return fault.getLocation() == null
-                ? 0
-                : linesBefore + fault.getLocation().getLineNumber();
+        Location known = fault.getLocation();
+        if (known == null && xml != null) {
+            known = xml.getLocationInfo().getCurrentLocation();
+        }
+        return known == null ? 0 : linesBefore + known.getLineNumber();
     }
 
     private static void rethrowBrokenStream(XMLStreamException fault) throws IOException {

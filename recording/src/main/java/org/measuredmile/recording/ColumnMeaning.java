@@ -1,14 +1,27 @@
 package org.measuredmile.recording;
 
+import java.util.List;
 import java.util.Optional;
 import org.measuredmile.quantity.Unit;
 
 /// What a column of delimited text was taken for, and why, so that a person can see it and object.
 ///
 /// Shape: `kind` is that of the channel it becomes; `unit` is the one that its numbers were taken to be in, empty where
-/// the numbers are kept as they are; `because` is a short reason in words.
+/// the numbers are kept as they are; `because` is a short reason in words; `first` are its first few
+/// values as they are written.
 public record ColumnMeaning(
-        int index, String name, Role role, ChannelKind kind, Optional<Unit> unit, String writtenUnit, String because) {
+        int index,
+        String name,
+        Role role,
+        ChannelKind kind,
+        Optional<Unit> unit,
+        String writtenUnit,
+        String because,
+        List<String> first) {
+    public ColumnMeaning {
+        first = List.copyOf(first);
+    }
+
     /// What a column is for.
     public enum Role {
         /// A time of day, a date, a time stamp, or seconds from a start.
@@ -37,11 +50,21 @@ public record ColumnMeaning(
     }
 
     public ColumnMeaning as(Role other, String why) {
-        return new ColumnMeaning(index, name, other, ChannelKind.OTHER, Optional.empty(), writtenUnit, why);
+        return new ColumnMeaning(index, name, other, ChannelKind.OTHER, Optional.empty(), writtenUnit, why, first);
     }
 
     public ColumnMeaning as(ChannelKind other, Optional<Unit> newUnit, String why) {
-        return new ColumnMeaning(index, name, role, other, newUnit, writtenUnit, why);
+        return new ColumnMeaning(index, name, role, other, newUnit, writtenUnit, why, first);
+    }
+
+    /// The same column with the unit of its numbers and why.
+    public ColumnMeaning in(Optional<Unit> newUnit, String why) {
+        return new ColumnMeaning(index, name, role, kind, newUnit, writtenUnit, why, first);
+    }
+
+    /// The same column, its numbers in a form that is no unit.
+    public ColumnMeaning inForm(String form, String why) {
+        return new ColumnMeaning(index, name, role, kind, unit, form, why, first);
     }
 
     /// One word for it: the id of the channel's kind, or that of the role of a column that becomes none.

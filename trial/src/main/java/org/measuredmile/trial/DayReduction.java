@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
@@ -110,22 +111,28 @@ public final class DayReduction {
     public static Result reduce(DayFolder folder, ScatterRecord scatter) throws IOException {
         var inputs = new ArrayList<InputHash>();
         folder.texts().forEach((path, bytes) -> inputs.add(new InputHash(kindOf(path), path, Sha256.of(bytes))));
+        var read = DayReader.read(folder);
         var decodings = new TreeMap<String, Decoding>();
         for (var entry : folder.recordings().entrySet()) {
             try (var source = new BufferedInputStream(entry.getValue().open(), 1 << 16)) {
                 var bytes = new Sha256.Hashing(source);
-                for (var decoding : Readers.decodeAll(entry.getKey(), bytes)) {
+                for (var decoding : Readers.decodeAll(entry.getKey(), bytes, name -> columnsOf(read, name))) {
                     boolean within = decoding.name().startsWith(entry.getKey() + "/");
                     decodings.put(within ? decoding.name() : entry.getKey(), decoding);
                 }
                 inputs.add(new InputHash("recording", entry.getKey(), bytes.finish()));
             }
         }
-        return switch (DayReader.read(folder)) {
+        return switch (read) {
             case DayRead.Unusable(String name, List<Finding> findings) ->
                 new Result.Unusable(name, findings, decodings);
-            case DayRead.Read read -> new DayReduction(read, scatter, decodings, inputs).reduced(read.findings());
+            case DayRead.Read usable ->
+                new DayReduction(usable, scatter, decodings, inputs).reduced(usable.findings());
         };
+    }
+
+    private static ColumnSettings columnsOf(DayRead read, String recording) {
+        return read instanceof DayRead.Read usable ? usable.day().columnsOf(recording) : ColumnSettings.NONE;
     }
 
     private static String kindOf(String path) {

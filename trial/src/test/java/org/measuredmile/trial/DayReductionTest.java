@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
+import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.reader.Decoding;
 
@@ -141,6 +142,28 @@ class DayReductionTest {
                 .isEqualTo("box");
         assertThat(reduced.inputs())
                 .contains(new Figure.InputHash("recording", "drop.zip", Sha256.of(packed.toByteArray())));
+    }
+
+    @Test
+    void whatWasSetForAnInstrumentReachesTheReaderOfItsFiles() throws IOException {
+        String set = "instruments: [{id: box, kind: wheel, columns: [{name: spd, meaning: wheel-speed, unit: km/h}]}]\n";
+        var plain = folder(DAY + set, RUNS, READINGS);
+        var texts = new TreeMap<>(plain.texts());
+        texts.put("recordings.csv", "file,instrument\nnamed.csv,box\n".getBytes(StandardCharsets.UTF_8));
+        var recordings = new TreeMap<String, DayFolder.ByteSource>();
+        for (String name : List.of("named.csv", "unnamed.csv")) {
+            recordings.put(
+                    name,
+                    () -> new ByteArrayInputStream("time (s),spd\n0,36\n1,18\n".getBytes(StandardCharsets.UTF_8)));
+        }
+        var reduced = reduced(new DayFolder("2031-05-14-lamplight", texts, recordings));
+        for (var decoding : reduced.recordings().values()) {
+            assertThat(decoding).isInstanceOfSatisfying(Decoding.Decoded.class, read -> assertThat(read.recording()
+                            .channel(ChannelKind.WHEEL_SPEED)
+                            .orElseThrow()
+                            .values())
+                    .containsExactly(10, 5));
+        }
     }
 
     private static DayReduction.Result.Reduced reduced(DayFolder folder) throws IOException {

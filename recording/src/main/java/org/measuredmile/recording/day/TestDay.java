@@ -4,6 +4,9 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
+import org.measuredmile.recording.ColumnSetting;
+import org.measuredmile.recording.ColumnSettings;
 
 /// A date, a place, a crew, a bike in a configuration, its runs, readings and recordings.
 ///
@@ -38,6 +41,23 @@ public record TestDay(
 
     public Optional<Instrument> instrument(String id) {
         return instruments.stream().filter(one -> one.id().equals(id)).findFirst();
+    }
+
+    /// What the columns of a recording's table were set to mean: by the instrument that
+    /// recordings.csv names for it, or for the packed file that it lies in; where none is named, by
+    /// any instrument of the day that fits.
+    public ColumnSettings columnsOf(String recording) {
+        return recording(recording)
+                .map(RecordingEntry::instrument)
+                .flatMap(this::instrument)
+                .map(one -> ColumnSettings.of(one.id(), one.columns()))
+                .orElseGet(this::columnsOfAnyInstrument);
+    }
+
+    private ColumnSettings columnsOfAnyInstrument() {
+        var columns = new TreeMap<String, List<ColumnSetting>>();
+        instruments.forEach(one -> columns.put(one.id(), one.columns()));
+        return ColumnSettings.among(columns);
     }
 
     /// The first instrument of a kind, for readings that do not name theirs.

@@ -5,71 +5,103 @@ import java.util.Optional;
 import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.ColumnMeaning;
+import org.measuredmile.recording.ColumnSetting;
 
 /// Turns the cells of a row into the numbers of a table's columns, in each column's own unit.
 final class CellReader {
-    private final List<ColumnMeaning> values;
-    private final List<ColumnMeaning> hemispheres;
+    private static final int NONE = -1;
+
+    private final Target[] targets;
     private final char decimalMark;
     private final Remarks remarks;
 
+    /// One column to fill: where its cells stand, where the letter of its hemisphere stands, and what is beyond it.
+    private record Target(
+            ColumnMeaning meaning, int cell, int hemisphere, ChannelKind kind, double limit, boolean inMinutes) {
+        boolean isCoordinate() {
+            return limit > 0;
+        }
+    }
+
     /// `values` in the order of the table's columns.
     CellReader(List<ColumnMeaning> values, List<ColumnMeaning> hemispheres, char decimalMark, Remarks remarks) {
-        this.values = values;
-        this.hemispheres = hemispheres;
+        this.targets = values.stream().map(value -> target(value, hemispheres)).toArray(Target[]::new);
         this.decimalMark = decimalMark;
         this.remarks = remarks;
     }
 
-    void read(String[] cells, SampleTable table, int row) {
-        for (int column = 0; column < values.size(); column++) {
-            ColumnMeaning meaning = values.get(column);
-            String cell = Clock.cell(cells, meaning.index());
-            if (!cell.isEmpty()) {
-                table.set(column, row, value(meaning, cell, cells, table.line(row)));
+    private static Target target(ColumnMeaning value, List<ColumnMeaning> hemispheres) {
+        boolean hasLetter = hemispheres.stream().anyMatch(letter -> letter.index() == value.index() + 1);
+        double limit = switch (value.kind()) {
+            case LATITUDE -> 90;
+            case LONGITUDE -> 180;
+            default -> 0;
+        };
+        return new Target(
+                value,
+                value.index(),
+                hasLetter ? value.index() + 1 : NONE,
+                value.kind(),
+                limit,
+                value.writtenUnit().equals(ColumnSetting.DEGREES_MINUTES));
+    }
+
+    void read(CellRow cells, long line, SampleTable table, int row) {
+        for (int column = 0; column < targets.length; column++) {
+            Target target = targets[column];
+            if (!cells.isEmpty(target.cell)) {
+                double number = cells.number(target.cell, decimalMark);
+                table.set(column, row, value(target, number, cells, line));
             }
         }
     }
 
-    private double value(ColumnMeaning meaning, String cell, String[] cells, long line) {
-        if (NoDataMark.isWord(cell)) {
-            remarks.count(Remark.NO_DATA_MARK, line, meaning.name() + " " + cell);
+    private double value(Target target, double number, CellRow cells, long line) {
+        if (Double.isNaN(number)) {
+            return inWords(target, cells, line);
+        }
+        if (NoDataMark.is(target.kind, number)) {
+            remarks.count(Remark.NO_DATA_MARK, line, target.meaning.name() + " " + cells.cell(target.cell));
             return Double.NaN;
         }
-        NumberText.Leading leading = NumberText.leading(cell, decimalMark);
-        if (Double.isNaN(leading.value()) || !ColumnProposal.isAllowedAfter(leading.rest(), meaning.kind())) {
-            remarks.count(Remark.NOT_A_NUMBER, line, meaning.name() + ": " + cell);
-            return Double.NaN;
-        }
-        if (NoDataMark.is(meaning.kind(), leading.value())) {
-            remarks.count(Remark.NO_DATA_MARK, line, meaning.name() + " " + cell);
-            return Double.NaN;
-        }
-        return switch (meaning.kind()) {
-            case LATITUDE -> coordinate(meaning, leading, cells, 90, line);
-            case LONGITUDE -> coordinate(meaning, leading, cells, 180, line);
-            default -> inColumnUnit(meaning, leading);
-        };
+        return target.isCoordinate() ? coordinate(target, number, cells, line) : number;
     }
 
-    private double coordinate(
-            ColumnMeaning meaning, NumberText.Leading leading, String[] cells, double limit, long line) {
-        String hemisphere = leading.rest().isEmpty() ? separateHemisphere(meaning, cells) : leading.rest();
-        double degrees = hemisphere.equals("S") || hemisphere.equals("W") ? -leading.value() : leading.value();
-        if (!(Math.abs(degrees) <= limit)) {
-            remarks.count(Remark.BAD_COORDINATES, line, meaning.name() + " " + leading.value());
+    private double coordinate(Target target, double written, CellRow cells, long line) {
+        double degrees = target.inMinutes ? CoordinateText.ofDegreesMinutes(written) : written;
+        if (target.hemisphere != NONE && (cells.is(target.hemisphere, "S") || cells.is(target.hemisphere, "W"))) {
+            degrees = -degrees;
+        }
+        if (!(Math.abs(degrees) <= target.limit)) {
+            remarks.count(Remark.BAD_COORDINATES, line, target.meaning.name() + " " + written);
             return Double.NaN;
         }
         return degrees;
     }
 
-    private String separateHemisphere(ColumnMeaning meaning, String[] cells) {
-        for (ColumnMeaning hemisphere : hemispheres) {
-            if (hemisphere.index() == meaning.index() + 1) {
-                return Clock.cell(cells, hemisphere.index());
-            }
+    /// A cell that holds more than a number, or none.
+    private double inWords(Target target, CellRow cells, long line) {
+        String cell = cells.cell(target.cell);
+        if (NoDataMark.isWord(cell)) {
+            remarks.count(Remark.NO_DATA_MARK, line, target.meaning.name() + " " + cell);
+            return Double.NaN;
         }
-        return "";
+        double degrees = target.isCoordinate() ? CoordinateText.degrees(cell) : Double.NaN;
+        if (!Double.isNaN(degrees)) {
+            return coordinate(target, degrees, cells, line);
+        }
+        NumberText.Leading leading = NumberText.leading(cell, decimalMark);
+        if (Double.isNaN(leading.value()) || !ColumnProposal.isAllowedAfter(leading.rest(), target.kind)) {
+            remarks.count(Remark.NOT_A_NUMBER, line, target.meaning.name() + ": " + cell);
+            return Double.NaN;
+        }
+        if (NoDataMark.is(target.kind, leading.value())) {
+            remarks.count(Remark.NO_DATA_MARK, line, target.meaning.name() + " " + cell);
+            return Double.NaN;
+        }
+        return target.isCoordinate()
+                ? coordinate(target, leading.value(), cells, line)
+                : inColumnUnit(target.meaning, leading);
     }
 
     private static double inColumnUnit(ColumnMeaning meaning, NumberText.Leading leading) {

@@ -1,9 +1,11 @@
 package org.measuredmile.recording.reader;
 
-import java.math.BigDecimal;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.reader.TimeText.DateOrder;
 
 /// One way of telling the time that a table offers: a column, or a column of dates with one of times.
@@ -25,7 +27,14 @@ record Clock(Form form, int dateColumn, int timeColumn, DateOrder order, double 
     }
 
     /// Half of what nanoseconds can hold, so that differences hold as well; 2116.
-    private static final long FARTHEST_NS = Long.MAX_VALUE / 2;
+    static final long FARTHEST_NS = Long.MAX_VALUE / 2;
+
+    /// No time.
+    static final long NOT_READ = SampleTable.UNTIMED;
+
+    private static final Unit[] TIME_UNITS = {
+        Unit.SECOND, Unit.MILLISECOND, Unit.MICROSECOND, Unit.NANOSECOND, Unit.MINUTE, Unit.HOUR
+    };
 
     private static final int LONGEST_NUMBER = 32;
 
@@ -50,14 +59,19 @@ record Clock(Form form, int dateColumn, int timeColumn, DateOrder order, double 
 
     /// The time of a row in nanoseconds; empty where its cells cannot be read.
     OptionalLong read(String[] cells, char decimalMark) {
-        String time = cell(cells, timeColumn);
+        long ns = read(cell(cells, dateColumn), cell(cells, timeColumn), decimalMark);
+        return ns == NOT_READ ? OptionalLong.empty() : OptionalLong.of(ns);
+    }
+
+    /// The time that a cell of a date and one of a time make; [#NOT_READ] where they cannot be read.
+    long read(String date, String time, char decimalMark) {
         OptionalLong ns = switch (form) {
             case DATE_TIME -> TimeText.dateTime(time, order);
-            case DATE_AND_TIME -> joined(TimeText.date(cell(cells, dateColumn), order), TimeText.clock(time));
+            case DATE_AND_TIME -> joined(TimeText.date(date, order), TimeText.clock(time));
             case TIME_OF_DAY -> TimeText.clock(time);
             case EPOCH, ELAPSED -> number(time, decimalMark);
         };
-        return ns.isPresent() && Math.abs(ns.getAsLong()) < FARTHEST_NS ? ns : OptionalLong.empty();
+        return ns.isPresent() && Math.abs(ns.getAsLong()) < FARTHEST_NS ? ns.getAsLong() : NOT_READ;
     }
 
     private static OptionalLong joined(OptionalLong day, OptionalLong clock) {
@@ -73,13 +87,24 @@ record Clock(Form form, int dateColumn, int timeColumn, DateOrder order, double 
             return OptionalLong.empty();
         }
         boolean exact = plain.length() <= LONGEST_NUMBER && plain.indexOf('e') < 0 && plain.indexOf('E') < 0;
-        return OptionalLong.of(
-                exact
-                        ? new BigDecimal(plain)
-                                .multiply(BigDecimal.valueOf(nsPerUnit))
-                                .setScale(0, java.math.RoundingMode.HALF_EVEN)
-                                .longValue()
-                        : Math.round(value.getAsDouble() * nsPerUnit));
+        return OptionalLong.of(exact ? UnitTime.ns(plain, nsPerUnit) : Math.round(value.getAsDouble() * nsPerUnit));
+    }
+
+    /// What it tells, in words for a list of columns.
+    String words() {
+        return switch (form) {
+            case DATE_TIME -> "date and time";
+            case DATE_AND_TIME -> "time of day, its date in another column";
+            case TIME_OF_DAY -> "time of day";
+            case EPOCH -> "since 1970";
+            case ELAPSED -> "since the start";
+        };
+    }
+
+    /// The unit of a time that is a number.
+    Optional<Unit> unit() {
+        boolean isNumber = form == Form.EPOCH || form == Form.ELAPSED;
+        return Arrays.stream(TIME_UNITS).filter(unit -> isNumber && unit.toSi(1e9) == nsPerUnit).findFirst();
     }
 
     static String cell(String[] cells, int column) {

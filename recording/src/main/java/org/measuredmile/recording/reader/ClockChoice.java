@@ -18,12 +18,15 @@ import org.measuredmile.recording.reader.TimeText.DateOrder;
 /// clock, by whose steps values that were only repeated can be told.
 record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, List<Finding> findings) {
     private static final double MOST_ROWS = 0.9;
+    private static final double TEN_YEARS_NS = 3e17;
 
     /// A clock with how often it moved over the rows seen, in a million rows.
     private record Rated(Clock clock, double covered, int moves, int back) {}
 
     /// The columns, their first rows and how they are written.
-    record Sample(String source, List<ColumnName> names, List<String[]> rows, char decimalMark) {
+    ///
+    /// `setBy` says in words who set what the names were set to.
+    record Sample(String source, List<ColumnName> names, List<String[]> rows, char decimalMark, String setBy) {
         List<String> filled(int column) {
             return rows.stream()
                     .map(cells -> Clock.cell(cells, column))
@@ -91,10 +94,13 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
     private static List<Clock> clocks(Sample sample, List<Finding> findings) {
         List<Clock> clocks = new ArrayList<>();
         int dateColumn = dateColumn(sample);
+        boolean anySet = sample.names.stream()
+                .anyMatch(name -> name.set().isPresent() && name.mayBeClock() && !name.isDate());
         for (int column = 0; column < sample.names.size(); column++) {
             ColumnName name = sample.names.get(column);
             List<String> cells = sample.filled(column);
-            if (!name.mayBeClock() || cells.isEmpty() || column == dateColumn) {
+            boolean passedOver = anySet && name.set().isEmpty();
+            if (!name.mayBeClock() || passedOver || cells.isEmpty() || column == dateColumn) {
                 continue;
             }
             Optional<DateOrder> order = orderOf(cells, true);
@@ -108,6 +114,17 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
             }
         }
         return dateColumn < 0 ? clocks : withDateOrder(clocks, dateColumn, sample, findings);
+    }
+
+    /// Whether the cells of a column can be read as times, or as the dates of another column's times.
+    static boolean canBeRead(int column, Sample sample) {
+        List<String> cells = sample.filled(column);
+        return column == dateColumn(sample)
+                || orderOf(cells, true).isPresent()
+                || cells.stream().allMatch(cell -> TimeText.clock(cell).isPresent())
+                || cells.stream()
+                        .allMatch(cell -> NumberText.parse(cell.replace(sample.decimalMark, '.'))
+                                .isPresent());
     }
 
     private static int dateColumn(Sample sample) {
@@ -151,23 +168,40 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
             }
             values[i] = value.getAsDouble();
         }
-        double size = Math.abs(values[0]);
         String unit = unitOf(name);
-        if ((size > 3e8 && unit.isEmpty()) || size > 1e11) {
-            double ns = size > 1e17 ? 1 : size > 1e14 ? 1e3 : size > 1e11 ? 1e6 : 1e9;
-            return Optional.of(new Clock(Form.EPOCH, -1, column, DateOrder.YEAR_FIRST, ns));
+        double epochNs = epochUnitNs(Math.abs(values[0]), unit);
+        if (epochNs > 0) {
+            return Optional.of(new Clock(Form.EPOCH, -1, column, DateOrder.YEAR_FIRST, epochNs));
         }
         double ns = elapsedUnitNs(name, unit, medianStep(values), sample.source, findings);
         return Optional.of(new Clock(Form.ELAPSED, -1, column, DateOrder.YEAR_FIRST, ns));
     }
 
+    /// The unit in which a number of this size counts from 1970; 0 where it does not: no instrument has run for ten
+    /// years, and none writes of a time before 1979.
+    private static double epochUnitNs(double size, String unit) {
+        if (!unit.isEmpty()) {
+            double atNs = size * unitNs(unit);
+            return atNs < TEN_YEARS_NS ? 0 : atNs < Clock.FARTHEST_NS ? unitNs(unit) : epochUnitNs(size, "");
+        }
+        for (double ns = 1e9; ns >= 1; ns /= 1000) {
+            if (size * ns > TEN_YEARS_NS && size * ns < Clock.FARTHEST_NS) {
+                return ns;
+            }
+        }
+        return 0;
+    }
+
     private static String unitOf(ColumnName name) {
-        String written = name.written().toLowerCase(Locale.ROOT);
+        String written = name.written().toLowerCase(Locale.ROOT).replace('μ', 'µ');
         if (!written.isEmpty()) {
             return written;
         }
         if (name.has("ms", "millis", "milliseconds")) {
             return "ms";
+        }
+        if (name.has("us", "micros", "microseconds") || name.has("ns", "nanos", "nanoseconds")) {
+            return name.has("ns", "nanos", "nanoseconds") ? "ns" : "us";
         }
         return name.has("seconds", "secs", "sec", "s") ? "s" : "";
     }
@@ -184,14 +218,7 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
     private static double elapsedUnitNs(
             ColumnName name, String unit, double step, String source, List<Finding> findings) {
         Place place = new Place(source, name.text());
-        double stated = switch (unit) {
-            case "ns", "nanos" -> 1;
-            case "us", "µs", "micros" -> 1e3;
-            case "ms", "millis" -> 1e6;
-            case "min" -> 60e9;
-            case "h" -> 3600e9;
-            default -> 1e9;
-        };
+        double stated = unitNs(unit);
         if (stated == 1e6 && step > 0 && step < 0.5) {
             findings.add(Finding.warning(
                     "time-unit",
@@ -202,14 +229,27 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
             return 1e9;
         }
         if (unit.isEmpty() && step >= 5 && step == Math.rint(step)) {
+            double ns = step >= 2e8 ? 1 : step >= 2e5 ? 1e3 : 1e6;
+            String words = ns == 1 ? "nanoseconds" : ns == 1e3 ? "microseconds" : "milliseconds";
             findings.add(Finding.warning(
                     "unit-assumed",
                     place,
-                    "times without a unit go up by " + shown(step) + "; read as milliseconds",
+                    "times without a unit go up by " + shown(step) + "; read as " + words,
                     "write the unit in the head"));
-            return 1e6;
+            return ns;
         }
         return stated;
+    }
+
+    private static double unitNs(String unit) {
+        return switch (unit) {
+            case "ns", "nanos", "nanoseconds" -> 1;
+            case "us", "µs", "micros", "microseconds" -> 1e3;
+            case "ms", "millis", "milliseconds", "msec" -> 1e6;
+            case "min", "minutes" -> 60e9;
+            case "h", "hours" -> 3600e9;
+            default -> 1e9;
+        };
     }
 
     private static String shown(double value) {

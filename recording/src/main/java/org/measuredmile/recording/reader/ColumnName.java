@@ -3,14 +3,17 @@ package org.measuredmile.recording.reader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.measuredmile.recording.ChannelKind;
+import org.measuredmile.recording.ColumnMeaning;
+import org.measuredmile.recording.ColumnSetting;
 
 /// The words in a column's head, and the kind of channel they suggest.
 ///
 /// Shape: `words` are lower-case, split at signs and where capitals begin; `written` is the unit in brackets or after
-/// the last underscore, empty where there is none.
-record ColumnName(String text, List<String> words, String written) {
+/// the last underscore, empty where there is none; `set` is what a person set it to mean, which goes before its words.
+record ColumnName(String text, List<String> words, String written, Optional<ColumnSetting> set) {
     private static final Set<String> NOT_THE_VALUE_ITSELF = Set.of(
             "accuracy",
             "uncertainty",
@@ -47,7 +50,12 @@ record ColumnName(String text, List<String> words, String written) {
             written = HeadUnit.isKnown(tail) && !tail.equalsIgnoreCase("N") && !tail.equalsIgnoreCase("C") ? tail : "";
             name = written.isEmpty() ? name : name.substring(0, cut);
         }
-        return new ColumnName(text, words(name), written);
+        return new ColumnName(text, words(name), written, Optional.empty());
+    }
+
+    /// The same column as a person set it.
+    ColumnName as(ColumnSetting setting) {
+        return new ColumnName(text, words, setting.unit().isEmpty() ? written : setting.unit(), Optional.of(setting));
     }
 
     private static List<String> words(String name) {
@@ -89,16 +97,22 @@ record ColumnName(String text, List<String> words, String written) {
 
     /// Whether it may hold a time: a word for it, and no word for what a time is not.
     boolean mayBeClock() {
+        if (set.isPresent()) {
+            return set.get().role() == ColumnMeaning.Role.CLOCK;
+        }
         boolean says = words.stream().anyMatch(CLOCK_WORDS::contains) || joined().startsWith("timein");
         return (says || joined().equals("ms") || joined().equals("seconds")) && !has("start", "end", "zone", "lap");
     }
 
     boolean isDate() {
-        return has("date") && !has("time");
+        return has("date") && !has("time") && (set.isEmpty() || mayBeClock());
     }
 
     /// The kind that the words suggest; OTHER where they suggest none.
     ChannelKind kind() {
+        if (set.isPresent()) {
+            return set.get().kind();
+        }
         if (words.stream().anyMatch(NOT_THE_VALUE_ITSELF::contains) && !has("used")) {
             return ChannelKind.OTHER;
         }

@@ -2,6 +2,7 @@ package org.measuredmile.recording.reader;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.measuredmile.quantity.Unit;
@@ -9,6 +10,7 @@ import org.measuredmile.quantity.UnitText;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.ColumnMeaning;
 import org.measuredmile.recording.ColumnMeaning.Role;
+import org.measuredmile.recording.ColumnSetting;
 
 /// Proposes what each column of a table means, from its head and its first rows.
 final class ColumnProposal {
@@ -21,6 +23,8 @@ final class ColumnProposal {
             ChannelKind.DILUTION_OF_PRECISION,
             ChannelKind.LEVER);
 
+    private static final int FIRST_SHOWN = 4;
+
     private ColumnProposal() {}
 
     static List<ColumnMeaning> of(ClockChoice.Sample sample) {
@@ -28,14 +32,47 @@ final class ColumnProposal {
         for (int column = 0; column < sample.names().size(); column++) {
             meanings.add(meaning(column, sample, meanings));
         }
-        return meanings;
+        return withDegreesMinutes(meanings, sample);
+    }
+
+    /// Marks coordinates that hold degrees and minutes in one number; where one does, so do the others that can.
+    private static List<ColumnMeaning> withDegreesMinutes(List<ColumnMeaning> meanings, ClockChoice.Sample sample) {
+        boolean any = meanings.stream()
+                .anyMatch(one -> isUnsetCoordinate(one, sample)
+                        && (one.writtenUnit().toLowerCase(Locale.ROOT).contains("ddmm")
+                                || CoordinateText.mustBeDegreesMinutes(sample.filled(one.index()), limit(one))));
+        return meanings.stream()
+                .map(one -> any
+                                && isUnsetCoordinate(one, sample)
+                                && CoordinateText.canBeDegreesMinutes(sample.filled(one.index()), limit(one))
+                        ? one.inForm(ColumnSetting.DEGREES_MINUTES, "degrees and minutes in one number")
+                        : one)
+                .toList();
+    }
+
+    private static boolean isUnsetCoordinate(ColumnMeaning one, ClockChoice.Sample sample) {
+        boolean isCoordinate = one.kind() == ChannelKind.LATITUDE || one.kind() == ChannelKind.LONGITUDE;
+        return isCoordinate
+                && sample.names()
+                        .get(one.index())
+                        .set()
+                        .map(ColumnSetting::unit)
+                        .orElse("")
+                        .isEmpty();
+    }
+
+    private static double limit(ColumnMeaning one) {
+        return one.kind() == ChannelKind.LATITUDE ? 90 : 180;
     }
 
     private static ColumnMeaning meaning(int column, ClockChoice.Sample sample, List<ColumnMeaning> before) {
         ColumnName name = sample.names().get(column);
         List<String> cells = sample.filled(column);
         var plain = new ColumnMeaning(
-                column, name.text(), Role.VALUE, ChannelKind.OTHER, Optional.empty(), name.written(), "");
+                column, name.text(), Role.VALUE, ChannelKind.OTHER, Optional.empty(), name.written(), "", first(cells));
+        if (name.set().isPresent()) {
+            return asSet(plain, name, name.set().get(), sample);
+        }
         if (cells.isEmpty()) {
             return plain.as(Role.EMPTY, "");
         }
@@ -50,6 +87,32 @@ final class ColumnProposal {
             return plain.as(Role.WORDS, "");
         }
         return withUnit(plain, kind, name, cells, sample.decimalMark());
+    }
+
+    /// Whether the numbers of a kind have one unit in every file.
+    static boolean isWithoutUnit(ChannelKind kind) {
+        return WITHOUT_UNIT.contains(kind);
+    }
+
+    private static List<String> first(List<String> cells) {
+        return cells.stream().limit(FIRST_SHOWN).map(Remarks::quoted).toList();
+    }
+
+    /// What a person set, whatever the name and the values say; the unit is the file's where none was set.
+    private static ColumnMeaning asSet(
+            ColumnMeaning plain, ColumnName name, ColumnSetting setting, ClockChoice.Sample sample) {
+        if (setting.role() != Role.VALUE) {
+            return plain.as(setting.role(), sample.setBy());
+        }
+        List<String> cells = sample.filled(plain.index());
+        if (cells.isEmpty()) {
+            return plain.as(Role.EMPTY, "");
+        }
+        if (setting.unit().isEmpty()) {
+            ColumnMeaning found = withUnit(plain, setting.kind(), name, cells, sample.decimalMark());
+            return found.as(setting.kind(), found.unit(), sample.setBy());
+        }
+        return plain.as(setting.kind(), setting.numbersIn(), sample.setBy());
     }
 
     private static ColumnMeaning withUnit(
@@ -88,6 +151,10 @@ final class ColumnProposal {
     }
 
     private static boolean isNumber(String cell, ChannelKind kind, char mark) {
+        if ((kind == ChannelKind.LATITUDE || kind == ChannelKind.LONGITUDE)
+                && !Double.isNaN(CoordinateText.degrees(cell))) {
+            return true;
+        }
         NumberText.Leading leading = NumberText.leading(cell, mark);
         return !Double.isNaN(leading.value()) && isAllowedAfter(leading.rest(), kind);
     }
@@ -98,7 +165,6 @@ final class ColumnProposal {
             return true;
         }
         return switch (kind) {
-            case LATITUDE, LONGITUDE -> rest.length() == 1 && "NSEW".contains(rest);
             case SATELLITES -> rest.startsWith("(");
             default -> false;
         };

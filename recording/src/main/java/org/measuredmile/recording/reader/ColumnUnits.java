@@ -101,6 +101,18 @@ final class ColumnUnits {
         return best;
     }
 
+    /// Whether a ratio to the way in metres is about that of a unit.
+    static boolean isNear(double ratio, Unit unit) {
+        double off = ratio / unit.fromSi(1);
+        return off > 0.75 && off < 1.33;
+    }
+
+    /// The unit of distance or speed that a ratio to the way in metres tells; empty where none does.
+    static Optional<Unit> fitting(double ratio, boolean isDistance) {
+        return Optional.of(nearest(ratio, isDistance ? DISTANCE_UNITS : SPEED_UNITS))
+                .filter(unit -> isNear(ratio, unit));
+    }
+
     private static double away(double ratio, Unit unit) {
         return Math.abs(StrictMath.log(ratio / unit.fromSi(1)));
     }

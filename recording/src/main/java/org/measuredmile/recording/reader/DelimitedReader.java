@@ -3,7 +3,6 @@ package org.measuredmile.recording.reader;
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.InputStream;
@@ -14,14 +13,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Place;
 
-/// Reads tables of samples as loggers write them: one head, one row a sample, at least one column of times.
+/// Reads tables of samples as loggers write them: one head or none, one row a sample, at least one column of times.
 ///
 /// The separator, the decimal mark, lines before the head, the meaning of each column, its unit and the form of its
-/// times are found out from the head and the first rows; what was found is said in a finding, column by column. The
-/// syntax of cells and quotes is the library's.
+/// times are found out from the head and the first rows, unless they were set for the instrument; what was found is said
+/// in a finding, column by column. The syntax of cells and quotes is the library's.
 /// Source: RFC 4180 for the syntax; everything else is what loggers do, common practice, no source.
 public final class DelimitedReader implements RecordingReader {
     private static final Pattern MARKUP =
@@ -39,11 +39,16 @@ public final class DelimitedReader implements RecordingReader {
         String text = TextHead.preview(head).replace('\0', ' ');
         return isText(TextHead.preview(head))
                 && !MARKUP.matcher(text).find()
-                && TableShape.find(lines(text)).isPresent();
+                && TableShape.find(lines(text)).or(() -> TableShape.withoutHead(lines(text))).isPresent();
     }
 
     @Override
     public Decoding read(String name, InputStream bytes) throws IOException {
+        return read(name, bytes, ColumnSettings.NONE);
+    }
+
+    @Override
+    public Decoding read(String name, InputStream bytes, ColumnSettings settings) throws IOException {
         Remarks remarks = new Remarks(name);
         Reader text = TextHead.open(bytes);
         String head = read(text, HEAD_SIGNS);
@@ -53,25 +58,25 @@ public final class DelimitedReader implements RecordingReader {
         }
         head = head.replace('\0', ' ');
         List<String> lines = lines(head);
-        Optional<TableShape> shape = TableShape.find(lines);
+        Optional<TableShape> shape = TableShape.find(lines).or(() -> TableShape.withoutHead(lines));
         if (shape.isEmpty()) {
             return remarks.refuse(
                     "no-table",
                     Place.in(name),
-                    "there is no head of named columns with rows of as many cells below it",
+                    "there are no rows of as many cells each, with or without a head of named columns",
                     "export the recording as a table with one row a sample, its columns parted by comma, semicolon, "
                             + "tab or bar");
         }
         int dataFrom = shape.get().lineType().isEmpty() ? shape.get().headLine() + 1 : 0;
         Reader rest = new JoinedReader(new StringReader(head.substring(offsetOfLine(head, dataFrom))), text);
-        return decode(rest, dataFrom, new DelimitedTable(shape.get(), remarks), remarks);
+        return decode(rest, dataFrom, new DelimitedTable(shape.get(), settings, remarks), remarks);
     }
 
     // The library means to drop leniency about what follows a closing quote and offers nothing in its place.
     @SuppressWarnings("removal")
     private static Decoding decode(Reader rest, int linesBefore, DelimitedTable table, Remarks remarks)
             throws IOException {
-        CsvReader<CsvRecord> rows = CsvReader.builder()
+        CsvReader<CellRow> rows = CsvReader.builder()
                 .fieldSeparator(table.shape().separator())
                 .commentStrategy(CommentStrategy.NONE)
                 .skipEmptyLines(true)
@@ -80,10 +85,10 @@ public final class DelimitedReader implements RecordingReader {
                 .allowExtraCharsAfterClosingQuote(true)
                 .allowUnclosedQuote(true)
                 .maxBufferSize(LONGEST_CELL)
-                .ofCsvRecord(rest);
+                .build(new CellRows(), rest);
         try {
-            for (CsvRecord record : rows) {
-                table.row(record.getFields().toArray(String[]::new), record.getStartingLineNumber() + linesBefore);
+            for (CellRow row : rows) {
+                table.row(row, row.line() + linesBefore);
                 if (table.isFull()) {
                     break;
                 }

@@ -2,17 +2,16 @@ package org.measuredmile.recording.reader;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
-import org.measuredmile.quantity.Unit;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.ColumnMeaning;
-import org.measuredmile.recording.ColumnMeaning.Role;
-import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Format;
-import org.measuredmile.recording.Place;
+import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.Track;
 import org.measuredmile.recording.reader.Decoding.Decoded;
 
 /// A table while it is read: the first rows decide what the columns mean, then every row goes into numbers.
@@ -20,31 +19,29 @@ final class DelimitedTable {
     /// How many rows are looked at before the columns' meaning is settled.
     private static final int ROWS_LOOKED_AT = 2000;
 
-    private static final int MOST_COLUMNS = 1000;
-
     private final TableShape shape;
     private final Remarks remarks;
+    private final TableColumns columns;
     private final SampleTable table = new SampleTable();
     private final LongColumn marker = new LongColumn();
     private final TreeMap<String, Long> counts = new TreeMap<>();
     private final List<String[]> first = new ArrayList<>();
     private final List<Long> firstLines = new ArrayList<>();
-    private final List<ColumnMeaning> values = new ArrayList<>();
-    private List<ColumnMeaning> meanings = List.of();
-    private Optional<ClockChoice> choice = Optional.empty();
-    private Optional<CellReader> cells = Optional.empty();
+    private Optional<Taking> taking = Optional.empty();
     private boolean settled;
     private boolean zoneWasStated;
     private long samples;
     private long lastLine;
-    private long dayNs;
-    private long beforeNs = Long.MIN_VALUE;
     private OptionalLong startNs = OptionalLong.empty();
     private OptionalLong startAtNs = OptionalLong.empty();
 
-    DelimitedTable(TableShape shape, Remarks remarks) {
+    /// What turns a row into numbers, once the columns are settled.
+    private record Taking(ClockChoice clocks, RowTimes times, Optional<RowTimes> markerTimes, CellReader cells) {}
+
+    DelimitedTable(TableShape shape, ColumnSettings settings, Remarks remarks) {
         this.shape = shape;
         this.remarks = remarks;
+        this.columns = new TableColumns(shape, settings, remarks);
     }
 
     TableShape shape() {
@@ -59,87 +56,82 @@ final class DelimitedTable {
         return lastLine;
     }
 
-    void row(String[] record, long line) {
+    void row(CellRow row, long line) {
         lastLine = line;
-        Optional<String[]> row = ofThisTable(record);
-        if (row.isEmpty()) {
+        if (!isOfThisTable(row)) {
             return;
         }
         samples++;
         if (settled) {
-            take(row.get(), line);
+            take(row, line);
             return;
         }
-        first.add(row.get());
+        first.add(row.texts());
         firstLines.add(line);
         if (first.size() >= ROWS_LOOKED_AT) {
             settle();
         }
     }
 
-    private Optional<String[]> ofThisTable(String[] record) {
-        if (record.length == 0 || (record.length == 1 && record[0].isBlank())) {
-            return Optional.empty();
-        }
-        if (TableShape.isComment(record[0])) {
-            return Optional.empty();
+    private boolean isOfThisTable(CellRow row) {
+        if (row.isBlank() || row.isComment()) {
+            return false;
         }
         if (shape.lineType().isEmpty()) {
-            return Optional.of(record);
+            return true;
         }
-        String type = record[0].strip();
-        if (!type.equals(shape.lineType())) {
+        if (!row.is(0, shape.lineType())) {
+            String type = row.cell(0);
             String named = type.matches("[A-Za-z]{1,16}") ? type : "other";
-            counts.merge("lines-" + named.toLowerCase(java.util.Locale.ROOT), 1L, Long::sum);
-            return Optional.empty();
+            counts.merge("lines-" + named.toLowerCase(Locale.ROOT), 1L, Long::sum);
+            return false;
         }
-        return Optional.of(java.util.Arrays.copyOfRange(record, 1, record.length));
+        row.skipFirst();
+        return true;
     }
 
     private void settle() {
         settled = true;
-        List<ColumnName> names =
-                shape.names().stream().limit(MOST_COLUMNS).map(ColumnName::of).toList();
-        var sample = new ClockChoice.Sample(remarks.source(), names, first, shape.decimalMark());
-        choice = ClockChoice.of(sample);
-        zoneWasStated = choice.isPresent() && choice.get().clock().statesZone(first);
-        meanings = ColumnProposal.of(sample);
-        List<ColumnMeaning> hemispheres = new ArrayList<>();
-        for (ColumnMeaning meaning : meanings) {
-            if (meaning.role() == Role.VALUE) {
-                values.add(meaning);
-                table.addColumn(meaning.kind(), meaning.name(), meaning.writtenUnit());
-            } else if (meaning.role() == Role.HEMISPHERE) {
-                hemispheres.add(meaning);
-            }
+        columns.settle(first);
+        for (ColumnMeaning meaning : columns.values()) {
+            table.addColumn(meaning.kind(), meaning.name(), meaning.writtenUnit());
         }
-        cells = Optional.of(new CellReader(values, hemispheres, shape.decimalMark(), remarks));
-        if (choice.isPresent()) {
+        taking = columns.clocks()
+                .map(clocks -> new Taking(
+                        clocks,
+                        new RowTimes(clocks.clock(), shape.decimalMark()),
+                        clocks.marker().map(clock -> new RowTimes(clock, shape.decimalMark())),
+                        new CellReader(columns.values(), columns.hemispheres(), shape.decimalMark(), remarks)));
+        if (taking.isPresent()) {
+            zoneWasStated = taking.get().clocks().clock().statesZone(first);
+            CellRow row = new CellRow();
             for (int i = 0; i < first.size(); i++) {
-                take(first.get(i), firstLines.get(i));
+                row.load(first.get(i), firstLines.get(i));
+                take(row, firstLines.get(i));
             }
         }
         first.clear();
         firstLines.clear();
     }
 
-    private void take(String[] record, long line) {
-        if (choice.isEmpty() || table.isFull()) {
+    private void take(CellRow row, long line) {
+        if (taking.isEmpty() || table.isFull()) {
             return;
         }
-        ClockChoice clocks = choice.get();
-        int extra = record.length - shape.names().size();
-        if (extra < 0 || (extra > 0 && !record[record.length - 1].isBlank())) {
+        Taking now = taking.get();
+        int extra = row.count() - shape.names().size();
+        if (extra < 0 || (extra > 0 && !row.isEmpty(row.count() - 1))) {
             remarks.count(Remark.SHORT_ROW, line);
         }
-        long timeNs = time(clocks, record, line);
-        int row = table.addRow(timeNs, line, 0);
-        cells.orElseThrow().read(record, table, row);
-        if (clocks.marker().isPresent()) {
-            marker.add(clocks.marker().get().read(record, shape.decimalMark()).orElse(SampleTable.UNTIMED));
+        long timeNs = now.times.ns(row);
+        if (timeNs == SampleTable.UNTIMED) {
+            String text = row.cell(now.clocks.clock().timeColumn());
+            remarks.count(text.isEmpty() ? Remark.NO_TIME : Remark.BAD_TIME, line, text);
         }
-        if (startNs.isEmpty() && clocks.start().isPresent() && timeNs != SampleTable.UNTIMED) {
-            startNs = clocks.start().get().read(record, shape.decimalMark());
+        now.cells.read(row, line, table, table.addRow(timeNs, line, 0));
+        now.markerTimes.ifPresent(times -> marker.add(times.ns(row)));
+        if (startNs.isEmpty() && now.clocks.start().isPresent() && timeNs != SampleTable.UNTIMED) {
+            startNs = now.clocks.start().get().read(row.texts(), shape.decimalMark());
             startAtNs = startNs.isPresent() ? OptionalLong.of(timeNs) : OptionalLong.empty();
         }
         if (table.isFull()) {
@@ -147,36 +139,20 @@ final class DelimitedTable {
         }
     }
 
-    private long time(ClockChoice clocks, String[] record, long line) {
-        OptionalLong ns = clocks.clock().read(record, shape.decimalMark());
-        if (ns.isEmpty()) {
-            String text = Clock.cell(record, clocks.clock().timeColumn());
-            remarks.count(text.isEmpty() ? Remark.NO_TIME : Remark.BAD_TIME, line, text);
-            return SampleTable.UNTIMED;
-        }
-        if (clocks.clock().form() != Clock.Form.TIME_OF_DAY) {
-            return ns.getAsLong();
-        }
-        if (beforeNs != Long.MIN_VALUE && ns.getAsLong() < beforeNs - TimeText.DAY_NS / 2) {
-            dayNs += TimeText.DAY_NS;
-        }
-        beforeNs = ns.getAsLong();
-        return dayNs + ns.getAsLong();
-    }
-
     Decoding finish() {
         if (!settled) {
             settle();
         }
-        Optional<Decoding> refusal = refusal();
+        Optional<Decoding> refusal = columns.refusal(samples, anyTime());
         if (refusal.isPresent()) {
             return refusal.get();
         }
-        ClockChoice clocks = choice.orElseThrow();
+        ClockChoice clocks = columns.clocks().orElseThrow();
         clocks.findings().forEach(remarks::add);
         leaveOutZeros();
         HeldValues.takeOut(table, marker, remarks);
-        settleUnits();
+        marker.clear();
+        List<ColumnMeaning> told = columns.settleUnits(table);
         boolean zoneStated = clocks.clock().isAbsolute()
                 ? zoneWasStated
                 : clocks.start().isEmpty() || clocks.start().get().form() == Clock.Form.EPOCH;
@@ -185,6 +161,8 @@ final class DelimitedTable {
         }
         counts.put("rows", samples);
         boolean dated = clocks.clock().isAbsolute() || startNs.isPresent();
+        TimeOrder order = TimeOrder.of(table);
+        boolean plain = order.rows().length == table.rows() && order.movedBlocks() == 0 && positionsAreWhole();
         var head = new RecordingAssembly.Head(
                 Format.DELIMITED,
                 "",
@@ -193,41 +171,24 @@ final class DelimitedTable {
                 zoneStated,
                 samples,
                 counts,
-                track());
-        return new Decoded(RecordingAssembly.assemble(head, table, TimeOrder.of(table), remarks));
+                plain ? Track.NONE : track(),
+                plain);
+        Recording recording = RecordingAssembly.assemble(head, table, order, remarks);
+        return new Decoded(recording.reading(told));
     }
 
-    private Optional<Decoding> refusal() {
-        Place file = Place.in(remarks.source());
-        if (samples == 0) {
-            return Optional.of(remarks.refuse(
-                    "no-rows", file, "there is a head but no row below it", "copy the file from the instrument again"));
+    private boolean anyTime() {
+        for (int row = 0; row < table.rows(); row++) {
+            if (table.timeNs(row) != SampleTable.UNTIMED) {
+                return true;
+            }
         }
-        if (choice.isEmpty()) {
-            String names = shape.names().stream().limit(12).map(Remarks::quoted).collect(Collectors.joining(", "));
-            return Optional.of(remarks.refuse(
-                    "no-times",
-                    file,
-                    "none of the columns (" + names + ") holds times: the table is no recording",
-                    "export it with a column of times; results of earlier years go into the ledger"));
-        }
-        boolean timed = false;
-        for (int row = 0; row < table.rows() && !timed; row++) {
-            timed = table.timeNs(row) != SampleTable.UNTIMED;
-        }
-        if (!timed || values.isEmpty()) {
-            return Optional.of(remarks.refuse(
-                    "no-samples",
-                    file,
-                    timed ? "no column holds numbers" : "none of " + samples + " rows has a time that can be read",
-                    "look at the columns named below"));
-        }
-        return Optional.empty();
+        return false;
     }
 
     private int columnOf(ChannelKind kind) {
-        for (int column = 0; column < values.size(); column++) {
-            if (values.get(column).kind() == kind) {
+        for (int column = 0; column < columns.values().size(); column++) {
+            if (columns.values().get(column).kind() == kind) {
                 return column;
             }
         }
@@ -246,55 +207,22 @@ final class DelimitedTable {
         }
     }
 
-    private void settleUnits() {
-        ColumnUnits units = new ColumnUnits(new TableDistances(table, values), remarks);
-        List<ColumnMeaning> decided = new ArrayList<>();
-        for (int column = 0; column < values.size(); column++) {
-            decided.add(units.settle(values.get(column), column));
+    /// Whether latitude and longitude stand in the same rows, so that their channels hold the whole track.
+    private boolean positionsAreWhole() {
+        int latitude = columnOf(ChannelKind.LATITUDE);
+        int longitude = columnOf(ChannelKind.LONGITUDE);
+        if (latitude < 0 || longitude < 0) {
+            return true;
         }
-        for (int column = 0; column < decided.size(); column++) {
-            ColumnMeaning meaning = decided.get(column);
-            SampleTable.Column old = table.columns().get(column);
-            DoubleColumn scaled = old.values();
-            if (meaning.unit().isPresent()) {
-                Unit unit = meaning.unit().get();
-                for (int row = 0; row < scaled.size(); row++) {
-                    scaled.set(row, unit.toSi(scaled.get(row)));
-                }
+        for (int row = 0; row < table.rows(); row++) {
+            if (Double.isNaN(table.get(latitude, row)) != Double.isNaN(table.get(longitude, row))) {
+                return false;
             }
-            String written = meaning.unit().map(Unit::symbol).orElse(meaning.writtenUnit());
-            table.replace(column, new SampleTable.Column(meaning.kind(), meaning.name(), written, scaled));
         }
-        tell(decided);
+        return true;
     }
 
-    private void tell(List<ColumnMeaning> decided) {
-        List<ColumnMeaning> all = new ArrayList<>(decided);
-        meanings.stream().filter(meaning -> meaning.role() != Role.VALUE).forEach(all::add);
-        all.sort(java.util.Comparator.comparingInt(ColumnMeaning::index));
-        String told = all.stream()
-                .filter(meaning -> meaning.role() != Role.EMPTY)
-                .limit(80)
-                .map(ColumnMeaning::phrase)
-                .collect(Collectors.joining("; "));
-        remarks.add(Finding.note("columns", Place.in(remarks.source()), "columns read as: " + told));
-        if (shape.separator() != ',' || shape.decimalMark() != '.') {
-            String separator = shape.separator() == '\t' ? "tab" : "\"" + shape.separator() + "\"";
-            remarks.add(Finding.note(
-                    "separator",
-                    Place.in(remarks.source()),
-                    "columns are parted by " + separator + ", decimals by \"" + shape.decimalMark() + "\""));
-        }
-        if (!shape.lineType().isEmpty()) {
-            remarks.add(Finding.note(
-                    "line-types",
-                    Place.in(remarks.source()),
-                    "of several types of lines those beginning with \"" + Remarks.quoted(shape.lineType())
-                            + "\" were read"));
-        }
-    }
-
-    private org.measuredmile.recording.Track track() {
+    private Track track() {
         int latitude = columnOf(ChannelKind.LATITUDE);
         int longitude = columnOf(ChannelKind.LONGITUDE);
         TrackColumns track = new TrackColumns();

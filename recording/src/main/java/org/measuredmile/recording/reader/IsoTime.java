@@ -23,32 +23,58 @@ final class IsoTime {
         if (to - from < 19 || to - from > LONGEST || !hasMarks(text, from)) {
             return OTHER_FORM;
         }
-        int year = two(text, from) * 100 + two(text, from + 2);
+        int century = two(text, from);
+        int ofCentury = two(text, from + 2);
+        int year = century * 100 + ofCentury;
         int month = two(text, from + 5);
         int day = two(text, from + 8);
-        int hour = two(text, from + 11);
-        int minute = two(text, from + 14);
-        int second = two(text, from + 17);
-        boolean read = two(text, from) >= 0 && two(text, from + 2) >= 0 && hour >= 0 && minute >= 0 && second >= 0;
-        if (!read || !isDate(year, month, day) || hour > 23 || minute > 59 || second > 60) {
+        int clockEnd = clockEnd(text, from + 11, to);
+        long offsetS = offsetS(text, clockEnd, to);
+        long clockNs = clockNs(text, from + 11, clockEnd);
+        boolean read = century >= 0 && ofCentury >= 0 && clockNs != OTHER_FORM && offsetS != OTHER_FORM;
+        return read && isDate(year, month, day)
+                ? (epochDay(year, month, day) * 86_400 - offsetS) * SECOND_NS + clockNs
+                : OTHER_FORM;
+    }
+
+    private static int clockEnd(char[] text, int from, int to) {
+        int at = from;
+        while (at < to && (text[at] <= ':' && text[at] != '+' && text[at] != '-')) {
+            at++;
+        }
+        return at;
+    }
+
+    /// The time of day `10:15:30.25` that stands between two places of a buffer, in nanoseconds; a leap second
+    /// is let in. [#OTHER_FORM] where it is no time of this form.
+    static long clockNs(char[] text, int from, int to) {
+        if (to - from < 8 || to - from > LONGEST || text[from + 2] != ':' || text[from + 5] != ':') {
             return OTHER_FORM;
         }
-        int at = from + 19;
+        int hour = two(text, from);
+        int minute = two(text, from + 3);
+        int second = two(text, from + 6);
+        if (hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 || second > 60) {
+            return OTHER_FORM;
+        }
+        long clockNs = (hour * 3600L + minute * 60L + second) * SECOND_NS;
+        return to - from == 8 ? clockNs : withDecimals(clockNs, text, from + 8, to);
+    }
+
+    private static long withDecimals(long clockNs, char[] text, int from, int to) {
+        if ((text[from] != '.' && text[from] != ',') || to - from < 2) {
+            return OTHER_FORM;
+        }
         long decimalsNs = 0;
-        if (at < to && (text[at] == '.' || text[at] == ',')) {
-            int first = ++at;
-            long unitNs = SECOND_NS;
-            for (; at < to && text[at] >= '0' && text[at] <= '9'; at++) {
-                unitNs /= 10;
-                decimalsNs += (text[at] - '0') * unitNs;
-            }
-            if (at == first) {
+        long unitNs = SECOND_NS;
+        for (int at = from + 1; at < to; at++) {
+            if (text[at] < '0' || text[at] > '9') {
                 return OTHER_FORM;
             }
+            unitNs /= 10;
+            decimalsNs += (text[at] - '0') * unitNs;
         }
-        long offsetS = offsetS(text, at, to);
-        long seconds = epochDay(year, month, day) * 86_400 + hour * 3600L + minute * 60L + second - offsetS;
-        return offsetS == OTHER_FORM ? OTHER_FORM : seconds * SECOND_NS + decimalsNs;
+        return clockNs + decimalsNs;
     }
 
     private static boolean hasMarks(char[] text, int from) {

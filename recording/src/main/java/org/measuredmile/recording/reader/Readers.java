@@ -10,9 +10,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
+import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Place;
@@ -82,13 +84,21 @@ public final class Readers {
     /// Shape: never empty. A zip file of which nothing can be decoded has one answer.
     /// Error: IOException only when the stream itself fails.
     public static List<Decoding> decodeAll(String name, InputStream bytes) throws IOException {
+        return decodeAll(name, bytes, each -> ColumnSettings.NONE);
+    }
+
+    /// The same where it is set what the columns of instruments' tables mean; asked with the name of
+    /// each recording, that of the packed file before its own.
+    public static List<Decoding> decodeAll(String name, InputStream bytes, Function<String, ColumnSettings> settings)
+            throws IOException {
         byte[] head = bytes.readNBytes(HEAD);
         InputStream whole = new SequenceInputStream(new ByteArrayInputStream(head), new LeftOpen(bytes));
         if (ZipRecordings.recognises(head)) {
-            List<Decoding> entries = ZipRecordings.decodeAll(name, whole);
+            List<Decoding> entries = ZipRecordings.decodeAll(name, whole, settings);
             return entries.stream().anyMatch(Decoded.class::isInstance) ? entries : List.of(nothingIn(name, entries));
         }
-        return List.of(isGzip(head) ? unpacked(name, whole) : plain(name, head, whole));
+        ColumnSettings own = settings.apply(name);
+        return List.of(isGzip(head) ? unpacked(name, whole, own) : plain(name, head, whole, own));
     }
 
     private static Decoding nothingIn(String name, List<Decoding> entries) {
@@ -115,14 +125,14 @@ public final class Readers {
         return head.length > 2 && (head[0] & 0xFF) == 0x1F && (head[1] & 0xFF) == 0x8B;
     }
 
-    private static Decoding unpacked(String name, InputStream packed) throws IOException {
+    private static Decoding unpacked(String name, InputStream packed, ColumnSettings settings) throws IOException {
         Remarks remarks = new Remarks(name);
         try {
             CountedStream counted = new CountedStream(packed);
             LimitedStream limited = new LimitedStream(new GZIPInputStream(counted), LimitedStream.MOST_BYTES, counted);
             byte[] head = limited.readNBytes(HEAD);
             String inner = name.toLowerCase(Locale.ROOT).endsWith(".gz") ? name.substring(0, name.length() - 3) : name;
-            return plain(inner, head, new SequenceInputStream(new ByteArrayInputStream(head), limited));
+            return plain(inner, head, new SequenceInputStream(new ByteArrayInputStream(head), limited), settings);
         } catch (LimitedStream.TooLarge tooLarge) {
             return remarks.refuse(
                     "too-large",
@@ -144,14 +154,15 @@ public final class Readers {
         }
     }
 
-    static Decoding plain(String name, byte[] head, InputStream whole) throws IOException {
+    static Decoding plain(String name, byte[] head, InputStream whole, ColumnSettings settings)
+            throws IOException {
         Optional<RecordingReader> reader = choose(name, head);
         if (reader.isPresent()) {
-            return reader.get().read(name, whole);
+            return reader.get().read(name, whole, settings);
         }
         // The delimited reader says why a text is no table, why bytes are no text, and that an empty file is
         // empty.
-        return new DelimitedReader().read(name, whole);
+        return new DelimitedReader().read(name, whole, settings);
     }
 
     private static Optional<RecordingReader> choose(String name, byte[] head) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.measuredmile.recording.ColumnMeaning;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 
@@ -97,9 +98,14 @@ final class Remarks {
 
     /// A refusal for one reason, with whatever was counted before.
     Decoding refuse(String code, Place place, String message, String remedy) {
+        return refuse(code, place, message, remedy, List.of());
+    }
+
+    /// The same of a table whose columns are known all the same.
+    Decoding refuse(String code, Place place, String message, String remedy, List<ColumnMeaning> columns) {
         List<Finding> all = new ArrayList<>();
         all.add(Finding.refused(code, place, message, remedy));
         all.addAll(findings());
-        return new Decoding.Refused(source, all);
+        return new Decoding.Refused(source, all, columns);
     }
 }

@@ -3,12 +3,14 @@ package org.measuredmile.recording.reader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /// Where the table in a text begins and how its cells are parted.
 ///
 /// Shape: `headLine` counts from 0 and is the last line that is not data; `lineType` is the word that data lines begin
 /// with where a file holds lines of several types, else empty; names then leave that first column out.
-record TableShape(char separator, char decimalMark, int headLine, List<String> names, String lineType) {
+record TableShape(
+        char separator, char decimalMark, int headLine, List<String> names, String lineType, boolean isHeadless) {
     private static final char[] SEPARATORS = {';', '\t', '|', ','};
     private static final int LINES_THAT_MUST_AGREE = 3;
 
@@ -26,10 +28,56 @@ record TableShape(char separator, char decimalMark, int headLine, List<String> n
             }
             List<String> names = cells(uncommented(lines.get(head)), separator);
             if (best == null || names.size() > best.names.size()) {
-                best = new TableShape(separator, decimalMark(lines, head, separator), head, trimmed(names), "");
+                best = new TableShape(separator, decimalMark(lines, head, separator), head, trimmed(names), "", false);
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    /// A table that begins with a row of data: its columns are called `column 1`, `column 2` and so on.
+    ///
+    /// Shape: `headLine` is the line before the first row, −1 where the file begins with it.
+    static Optional<TableShape> withoutHead(List<String> lines) {
+        TableShape best = null;
+        for (char separator : SEPARATORS) {
+            int first = firstDataLine(lines, separator);
+            if (first < 0) {
+                continue;
+            }
+            int columns = cells(lines.get(first), separator).size();
+            if (best == null || columns > best.names.size()) {
+                List<String> names = IntStream.rangeClosed(1, columns)
+                        .mapToObj(number -> "column " + number)
+                        .toList();
+                char mark = decimalMark(lines, first - 1, separator);
+                best = new TableShape(separator, mark, first - 1, names, "", true);
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private static int firstDataLine(List<String> lines, char separator) {
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).isBlank() || isComment(lines.get(i))) {
+                continue;
+            }
+            int wanted = cells(lines.get(i), separator).size();
+            long alike = lines.subList(i, lines.size()).stream()
+                    .filter(line -> !line.isBlank() && !isComment(line))
+                    .limit(LINES_THAT_MUST_AGREE)
+                    .filter(line -> isDataLine(line, separator, wanted))
+                    .count();
+            return wanted >= 2 && alike >= 2 ? i : -1;
+        }
+        return -1;
+    }
+
+    private static boolean isDataLine(String line, char separator, int columns) {
+        List<String> cells = cells(line, separator);
+        return cells.size() == columns
+                && cells.stream()
+                        .anyMatch(cell ->
+                                !Double.isNaN(NumberText.leading(cell, '.').value()));
     }
 
     static boolean isComment(String line) {
@@ -58,7 +106,7 @@ record TableShape(char separator, char decimalMark, int headLine, List<String> n
             if (names.size() < 4 || type.isEmpty() || !hasLineOf(lines, type)) {
                 continue;
             }
-            var found = new TableShape(',', '.', i, trimmed(names.subList(1, names.size())), type);
+            var found = new TableShape(',', '.', i, trimmed(names.subList(1, names.size())), type, false);
             if (found.hasKind(org.measuredmile.recording.ChannelKind.LATITUDE)) {
                 return Optional.of(found);
             }
@@ -123,9 +171,6 @@ record TableShape(char separator, char decimalMark, int headLine, List<String> n
     }
 
     private static char decimalMark(List<String> lines, int head, char separator) {
-        if (separator == ',') {
-            return '.';
-        }
         int commas = 0;
         int points = 0;
         for (int i = head + 1; i < lines.size(); i++) {
@@ -148,7 +193,7 @@ record TableShape(char separator, char decimalMark, int headLine, List<String> n
         int from = 0;
         for (int i = 0; i < line.length(); i++) {
             char sign = line.charAt(i);
-            if (sign == '"') {
+            if (sign == '"' && (quoted || line.substring(from, i).isBlank())) {
                 quoted = !quoted;
             } else if (sign == separator && !quoted) {
                 cells.add(line.substring(from, i));

@@ -12,6 +12,7 @@ import java.util.OptionalLong;
 final class TimeText {
     static final long DAY_NS = 86_400_000_000_000L;
     private static final long SECOND_NS = 1_000_000_000L;
+    private static final long HOUR_NS = 3600 * SECOND_NS;
     private static final int LONGEST = 48;
 
     private TimeText() {}
@@ -92,11 +93,16 @@ final class TimeText {
     /// A date: parts with `-`, `/` or `.` between them, or six or eight digits without.
     static OptionalLong date(String text, DateOrder order) {
         String trimmed = text.strip();
-        String[] parts = trimmed.split("[-/.]", -1);
-        if (parts.length == 3 && isDigits(parts[0]) && isDigits(parts[1]) && isDigits(parts[2])) {
-            return parts[0].length() == 4
-                    ? day(parts[0], parts[1], parts[2])
-                    : inOrder(parts[0], parts[1], parts[2], order);
+        int first = markFrom(trimmed, 0);
+        int second = first < 0 ? -1 : markFrom(trimmed, first + 1);
+        if (second >= 0 && markFrom(trimmed, second + 1) < 0) {
+            String one = trimmed.substring(0, first);
+            String two = trimmed.substring(first + 1, second);
+            String three = trimmed.substring(second + 1);
+            boolean digits = isDigits(one) && isDigits(two) && isDigits(three);
+            return !digits
+                    ? OptionalLong.empty()
+                    : one.length() == 4 ? day(one, two, three) : inOrder(one, two, three, order);
         }
         String digits = trimmed.length() == 5 || trimmed.length() == 7 ? "0" + trimmed : trimmed;
         if (!isDigits(digits)) {
@@ -109,6 +115,16 @@ final class TimeText {
             return inOrder(digits.substring(0, 2), digits.substring(2, 4), digits.substring(4), order);
         }
         return OptionalLong.empty();
+    }
+
+    private static int markFrom(String date, int from) {
+        for (int i = from; i < date.length(); i++) {
+            char sign = date.charAt(i);
+            if (sign == '-' || sign == '/' || sign == '.') {
+                return i;
+            }
+        }
+        return -1;
     }
 
     private static OptionalLong inOrder(String first, String second, String third, DateOrder order) {
@@ -142,9 +158,28 @@ final class TimeText {
         return twoDigits >= 80 ? 1900 + twoDigits : 2000 + twoDigits;
     }
 
-    /// A time of day: `HH:mm`, `HH:mm:ss`, `HHmmss`, each with decimals, or `HHmmssSSS`; a leap second is let in.
+    /// A time of day: `HH:mm`, `HH:mm:ss`, `HHmmss`, each with decimals, or `HHmmssSSS`; a leap second is let
+    /// in. `AM` or `PM` may follow where hours go to twelve.
     static OptionalLong clock(String text) {
         String trimmed = text.strip();
+        int length = trimmed.length();
+        if (length > 4 && (trimmed.charAt(length - 1) == 'M' || trimmed.charAt(length - 1) == 'm')) {
+            OptionalLong written = clockOfDay(trimmed.substring(0, length - 2).strip());
+            return written.isEmpty() ? written : halfDay(written.getAsLong(), trimmed.charAt(length - 2));
+        }
+        return clockOfDay(trimmed);
+    }
+
+    private static OptionalLong halfDay(long ns, char half) {
+        long hour = ns / HOUR_NS;
+        if (hour < 1 || hour > 12 || "AaPp".indexOf(half) < 0) {
+            return OptionalLong.empty();
+        }
+        long sinceTwelve = hour == 12 ? ns - 12 * HOUR_NS : ns;
+        return OptionalLong.of(half == 'P' || half == 'p' ? sinceTwelve + 12 * HOUR_NS : sinceTwelve);
+    }
+
+    private static OptionalLong clockOfDay(String trimmed) {
         int point = Math.max(trimmed.indexOf('.'), trimmed.indexOf(','));
         String whole = point < 0 ? trimmed : trimmed.substring(0, point);
         String decimals = point < 0 ? "" : trimmed.substring(point + 1);

@@ -11,10 +11,12 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 import org.jspecify.annotations.Nullable;
+import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Place;
 
 /// The recordings in a zip file, decoded one after the other as they come, within limits.
@@ -34,13 +36,15 @@ final class ZipRecordings {
 
     private final String name;
     private final ZipStream packed;
+    private final Function<String, ColumnSettings> settings;
     private final List<Decoding> decodings = new ArrayList<>();
     private final Set<String> labels = new HashSet<>();
     private long unpacked;
 
-    private ZipRecordings(String name, InputStream bytes) {
+    private ZipRecordings(String name, InputStream bytes, Function<String, ColumnSettings> settings) {
         this.name = name;
         this.packed = new ZipStream(bytes);
+        this.settings = settings;
     }
 
     /// Whether a file begins as zip files do, empty ones among them.
@@ -53,8 +57,9 @@ final class ZipRecordings {
 
     /// Every entry, decoded or refused, in the order of the file; then a refusal of what could not
     /// be reached.
-    static List<Decoding> decodeAll(String name, InputStream bytes) throws IOException {
-        ZipRecordings zip = new ZipRecordings(name, bytes);
+    static List<Decoding> decodeAll(String name, InputStream bytes, Function<String, ColumnSettings> settings)
+            throws IOException {
+        ZipRecordings zip = new ZipRecordings(name, bytes, settings);
         zip.read();
         return zip.decodings;
     }
@@ -141,7 +146,10 @@ final class ZipRecordings {
                             "unpack the outer one, and give what is in it"));
         } else {
             decodings.add(Readers.plain(
-                    label, head, new SequenceInputStream(new ByteArrayInputStream(head), new LeftOpen(limited))));
+                    label,
+                    head,
+                    new SequenceInputStream(new ByteArrayInputStream(head), new LeftOpen(limited)),
+                    settings.apply(label)));
         }
         limited.transferTo(OutputStream.nullOutputStream());
         unpacked += limited.given();

@@ -22,6 +22,7 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.measuredmile.recording.ColumnSetting;
 import org.measuredmile.recording.Place;
 
 class DayRoundTripPropertyTest {
@@ -321,8 +322,22 @@ class DayRoundTripPropertyTest {
                                     random.nextDouble(0.9, 1.1), random.nextDouble(1e-6, 1e-2), date()))
                             : Optional.empty();
                     all.add(new Instrument(
-                            "i" + all.size(), kind, number(1e-4, 1), calibration, number(0, 2), number(1, 960)));
+                                    "i" + all.size(), kind, number(1e-4, 1), calibration, number(0, 2), number(1, 960))
+                            .withColumns(columns()));
                 }
+            }
+            return all;
+        }
+
+        private List<ColumnSetting> columns() {
+            List<ColumnSetting> all = new ArrayList<>();
+            for (int i = 0; coin() && i < 3; i++) {
+                List<String> meanings = ColumnSetting.meanings();
+                String meaning = meanings.get(random.nextInt(meanings.size()));
+                List<String> units = ColumnSetting.units(meaning);
+                String unit = units.isEmpty() || coin() ? "" : units.get(random.nextInt(units.size()));
+                String name = oneOf("spd", "speed: km/h", "Größe #1", "'x' \"y\"", "no", "1") + " " + i;
+                all.add(ColumnSetting.of(name, meaning, unit).orElseThrow());
             }
             return all;
         }

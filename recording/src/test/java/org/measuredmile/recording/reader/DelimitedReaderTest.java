@@ -275,7 +275,7 @@ class DelimitedReaderTest {
         assertThat(refusal("a.csv", "").code()).isEqualTo("empty");
         assertThat(refusal("a.csv", " \n\n").code()).isEqualTo("empty");
         assertThat(refusal("a.csv", "speed_mph,distance_ft\n4,2\n7,4\n").code()).isEqualTo("no-times");
-        assertThat(refusal("a.csv", "1,2,3\n4,5,6\n").code()).isEqualTo("no-table");
+        assertThat(refusal("a.csv", "1,2,3\n4,5,6\n").code()).isEqualTo("no-head");
         assertThat(refusal("a.gpx", "<!DOCTYPE html>\n<html><body>Sign in</body></html>")
                         .code())
                 .isIn("markup", "not-gpx", "ill-formed");

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.measuredmile.archive.json.ColumnJson;
 import org.measuredmile.archive.json.InspectJson;
 import org.measuredmile.archive.json.Json;
 import org.measuredmile.quantity.QuantityKind;
@@ -22,6 +23,8 @@ import org.measuredmile.trial.FoundRuns;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /// `mile inspect FILE…`: what is in a recording, without an archive.
 @Command(
@@ -32,20 +35,24 @@ final class InspectCommand implements Callable<Integer> {
     @Mixin
     private Shown shown = new Shown();
 
+    @Mixin
+    private ColumnOptions columns = new ColumnOptions();
+
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "files exactly as the instruments wrote them")
     private List<Path> files = List.of();
 
     @Override
     public Integer call() throws IOException {
         files.forEach(InspectCommand::requireFile);
+        var settings = columns.settings();
         var decodings = new ArrayList<Decoding>();
         for (var file : files) {
             try (var bytes = new BufferedInputStream(Files.newInputStream(file))) {
-                decodings.addAll(Readers.decodeAll(file.getFileName().toString(), bytes));
+                decodings.addAll(Readers.decodeAll(file.getFileName().toString(), bytes, name -> settings));
             }
         }
         if (shown.asJson()) {
-            shown.json(Json.array(decodings, InspectCommand::json));
+            shown.json(Json.array(decodings, this::json));
         } else {
             decodings.forEach(this::print);
         }
@@ -67,11 +74,16 @@ final class InspectCommand implements Callable<Integer> {
         }
     }
 
-    private static tools.jackson.databind.JsonNode json(Decoding decoding) {
-        return switch (decoding) {
-            case Decoding.Decoded(var recording) -> InspectJson.write(inspect(recording));
-            case Decoding.Refused refused -> InspectJson.write(refused);
-        };
+    private JsonNode json(Decoding decoding) {
+        var object = (ObjectNode)
+                switch (decoding) {
+                    case Decoding.Decoded(var recording) -> InspectJson.write(inspect(recording));
+                    case Decoding.Refused refused -> InspectJson.write(refused);
+                };
+        if (columns.wanted()) {
+            object.set("columns", ColumnJson.write(decoding.columns()));
+        }
+        return object;
     }
 
     private static Inspection inspect(Recording recording) {
@@ -95,6 +107,7 @@ final class InspectCommand implements Callable<Integer> {
                 shown.findings("  ", refused.findings());
             }
         }
+        columns.lines(decoding).forEach(shown::line);
         shown.line("");
     }
 

@@ -81,6 +81,33 @@ class InspectCommandTest {
     }
 
     @Test
+    void whatColumnsWereTakenForIsShownWithItsReasonAndFirstValues() throws IOException {
+        var file = Files.writeString(folder.resolve("log.csv"), "time (s),spd,brk (bar)\n0,36,1\n1,18,2\n");
+        assertThat(mile("inspect", file, "--columns").out())
+                .contains("spd        other        its name tells nothing; kept as it is        36 · 18");
+        var column = mile("inspect", file, "--columns", "--json").json().path(0).path("columns");
+        assertThat(column.valueStream().map(one -> one.path("meaning").asString()))
+                .containsExactly("time", "other", "other");
+        assertThat(column.path(1).path("first").valueStream().map(one -> one.asString()))
+                .containsExactly("36", "18");
+        assertThat(mile("inspect", file, "--json").json().path(0).has("columns"))
+                .isFalse();
+    }
+
+    @Test
+    void aColumnIsTakenAsToldAndAWrongWordIsAnsweredWithTheRightOnes() throws IOException {
+        var file = Files.writeString(folder.resolve("log.csv"), "time (s),spd\n0,36\n1,18\n");
+        var told = mile("inspect", file, "--column", "spd=wheel-speed:km/h", "--columns");
+        assertThat(told.exit()).isZero();
+        assertThat(told.out()).contains("wheel-speed  km/h").contains("set for this look");
+        assertThat(mile("inspect", file, "--column", "spd=sped").err()).contains("no meaning").contains("wheel-speed");
+        assertThat(mile("inspect", file, "--column", "spd=speed:bar").err())
+                .contains("no unit of speed")
+                .contains("km/h");
+        assertThat(mile("inspect", file, "--column", "spd").err()).contains("NAME=MEANING");
+    }
+
+    @Test
     void aFolderOrAMissingFileIsToldClearly() {
         assertThat(mile("inspect", folder).err()).contains("is a folder").contains("mile reduce");
         assertThat(mile("inspect", folder.resolve("nothing.csv")).err()).contains("no such file");

@@ -78,13 +78,13 @@ final class ColumnProposal {
         }
         ChannelKind kind = name.kind();
         if (isHemisphere(cells, before)) {
-            return plain.as(Role.HEMISPHERE, "");
+            return plain.as(Role.HEMISPHERE, "letters for the column before it");
         }
         if (name.mayBeClock() && kind == ChannelKind.OTHER) {
-            return plain.as(Role.CLOCK, "");
+            return plain.as(Role.CLOCK, "by its name; rows are not put in time by it");
         }
         if (!mostlyNumbers(cells, kind, sample.decimalMark())) {
-            return plain.as(Role.WORDS, "");
+            return plain.as(Role.WORDS, "its values are no numbers");
         }
         return withUnit(plain, kind, name, cells, sample.decimalMark());
     }
@@ -118,7 +118,7 @@ final class ColumnProposal {
     private static ColumnMeaning withUnit(
             ColumnMeaning plain, ChannelKind kind, ColumnName name, List<String> cells, char mark) {
         if (kind == ChannelKind.OTHER || WITHOUT_UNIT.contains(kind)) {
-            return plain.as(kind, Optional.empty(), kind == ChannelKind.OTHER ? "kept as it is" : "");
+            return plain.as(kind, Optional.empty(), kind == ChannelKind.OTHER ? "its name tells nothing; kept as it is" : "by its name");
         }
         Unit si = kind.quantity().si();
         if (!name.written().isEmpty()) {
@@ -130,7 +130,7 @@ final class ColumnProposal {
         }
         String beside = NumberText.leading(cells.getFirst(), mark).rest();
         Optional<Unit> unit = HeadUnit.find(beside, si);
-        return plain.as(kind, unit, unit.isPresent() ? "said in its cells" : "");
+        return plain.as(kind, unit, unit.isPresent() ? "said in its cells" : "by its name");
     }
 
     private static boolean isHemisphere(List<String> cells, List<ColumnMeaning> before) {

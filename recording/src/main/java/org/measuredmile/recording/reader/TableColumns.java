@@ -64,10 +64,13 @@ final class TableColumns {
             return meaning;
         }
         Clock clock = clocks.get().clock();
+        String set = chosen.flatMap(one -> one.of(meaning.name())).isPresent() ? "; " + meaning.because() : "";
+        if (clock.dateColumn() == meaning.index()) {
+            return meaning.in(Optional.empty(), "the date of the rows' times" + set);
+        }
         if (clock.timeColumn() != meaning.index()) {
             return meaning;
         }
-        String set = meaning.because().isEmpty() ? "" : "; " + meaning.because();
         return meaning.in(clock.unit(), clock.words() + "; rows are put in time by it" + set);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.RecordingEntry;
@@ -15,18 +16,28 @@ final class DayParts {
     private DayParts() {}
 
     static TestDay checked(TestDay day, PreRideCheck check) {
-        return with(day, Optional.of(check), new Lists(day.runs(), day.readings(), day.recordings()));
+        return with(day, Optional.of(check), Lists.of(day));
     }
 
     static TestDay with(TestDay day, List<Run> runs, List<Reading> readings) {
-        return with(day, day.preRideCheck(), new Lists(runs, readings, day.recordings()));
+        return with(day, day.preRideCheck(), new Lists(day.instruments(), runs, readings, day.recordings()));
     }
 
     static TestDay withRecordings(TestDay day, List<RecordingEntry> recordings) {
-        return with(day, day.preRideCheck(), new Lists(day.runs(), day.readings(), recordings));
+        return with(
+                day, day.preRideCheck(), new Lists(day.instruments(), day.runs(), day.readings(), recordings));
     }
 
-    private record Lists(List<Run> runs, List<Reading> readings, List<RecordingEntry> recordings) {}
+    static TestDay withInstruments(TestDay day, List<Instrument> instruments) {
+        return with(day, day.preRideCheck(), new Lists(instruments, day.runs(), day.readings(), day.recordings()));
+    }
+
+    private record Lists(
+            List<Instrument> instruments, List<Run> runs, List<Reading> readings, List<RecordingEntry> recordings) {
+        static Lists of(TestDay day) {
+            return new Lists(day.instruments(), day.runs(), day.readings(), day.recordings());
+        }
+    }
 
     private static TestDay with(TestDay day, Optional<PreRideCheck> check, Lists lists) {
         return new TestDay(
@@ -40,7 +51,7 @@ final class DayParts {
                 day.riders(),
                 check,
                 day.conditions(),
-                day.instruments(),
+                lists.instruments(),
                 day.courses(),
                 day.notRidden(),
                 lists.runs(),

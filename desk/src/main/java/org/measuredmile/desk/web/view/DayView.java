@@ -12,6 +12,7 @@ public record DayView(
         Check check,
         List<Sheet> sheets,
         List<FileRow> files,
+        ColumnsView.Panel columns,
         List<Proposals> proposals,
         List<Line> figures,
         List<FindingView> findings,

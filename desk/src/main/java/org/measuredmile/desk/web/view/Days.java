@@ -26,6 +26,7 @@ import org.measuredmile.trial.Trials;
 
 /// Makes the page of a test day.
 public final class Days {
+    private final Archive archive;
     private final Printing printing;
     private final DayEntry entry;
     private final StoredDay stored;
@@ -35,6 +36,7 @@ public final class Days {
 
     /// @param since the revision before which files are old; what came after is marked
     public Days(Archive archive, Printing printing, String id, long since) {
+        this.archive = archive;
         this.printing = printing;
         this.entry = archive.entry(id).orElseThrow();
         this.stored = archive.day(id).orElseThrow();
@@ -54,6 +56,8 @@ public final class Days {
                 reduced.map(this::check).orElse(new DayView.Check(false, "", "", "", false)),
                 reduced.map(this::sheets).orElse(List.of()),
                 new DayFiles(printing, stored, reduced, newFiles()).rows(),
+                reduced.map(one -> new ColumnTables(archive, entry.id(), one).panel())
+                        .orElse(new ColumnsView.Panel(false, "", List.of(), List.of())),
                 reduced.map(this::proposals).orElse(List.of()),
                 reduced.map(this::figures).orElse(List.of()),
                 FindingView.of(reduced.map(Days::dayFindings).orElse(entry.findings())),

@@ -25,6 +25,10 @@ public final class Paths {
         return day(day) + "/trials/" + segment(trial);
     }
 
+    public static String columns(String day, String instrument) {
+        return day(day) + "/columns?instrument=" + piece(instrument);
+    }
+
     public static String content(String sha256, String name) {
         int last = name.lastIndexOf('/');
         return "/recordings/" + sha256 + "?name=" + piece(name.substring(last + 1));

@@ -104,7 +104,9 @@ record Clock(Form form, int dateColumn, int timeColumn, DateOrder order, double 
     /// The unit of a time that is a number.
     Optional<Unit> unit() {
         boolean isNumber = form == Form.EPOCH || form == Form.ELAPSED;
-        return Arrays.stream(TIME_UNITS).filter(unit -> isNumber && unit.toSi(1e9) == nsPerUnit).findFirst();
+        return Arrays.stream(TIME_UNITS)
+                .filter(unit -> isNumber && unit.toSi(1e9) == nsPerUnit)
+                .findFirst();
     }
 
     static String cell(String[] cells, int column) {

@@ -94,8 +94,8 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
     private static List<Clock> clocks(Sample sample, List<Finding> findings) {
         List<Clock> clocks = new ArrayList<>();
         int dateColumn = dateColumn(sample);
-        boolean anySet = sample.names.stream()
-                .anyMatch(name -> name.set().isPresent() && name.mayBeClock() && !name.isDate());
+        boolean anySet =
+                sample.names.stream().anyMatch(name -> name.set().isPresent() && name.mayBeClock() && !name.isDate());
         for (int column = 0; column < sample.names.size(); column++) {
             ColumnName name = sample.names.get(column);
             List<String> cells = sample.filled(column);

@@ -118,7 +118,10 @@ final class ColumnProposal {
     private static ColumnMeaning withUnit(
             ColumnMeaning plain, ChannelKind kind, ColumnName name, List<String> cells, char mark) {
         if (kind == ChannelKind.OTHER || WITHOUT_UNIT.contains(kind)) {
-            return plain.as(kind, Optional.empty(), kind == ChannelKind.OTHER ? "its name tells nothing; kept as it is" : "by its name");
+            return plain.as(
+                    kind,
+                    Optional.empty(),
+                    kind == ChannelKind.OTHER ? "its name tells nothing; kept as it is" : "by its name");
         }
         Unit si = kind.quantity().si();
         if (!name.written().isEmpty()) {

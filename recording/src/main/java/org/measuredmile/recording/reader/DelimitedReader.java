@@ -20,7 +20,8 @@ import org.measuredmile.recording.Place;
 /// Reads tables of samples as loggers write them: one head or none, one row a sample, at least one column of times.
 ///
 /// The separator, the decimal mark, lines before the head, the meaning of each column, its unit and the form of its
-/// times are found out from the head and the first rows, unless they were set for the instrument; what was found is said
+/// times are found out from the head and the first rows, unless they were set for the instrument; what was found is
+/// said
 /// in a finding, column by column. The syntax of cells and quotes is the library's.
 /// Source: RFC 4180 for the syntax; everything else is what loggers do, common practice, no source.
 public final class DelimitedReader implements RecordingReader {
@@ -39,7 +40,9 @@ public final class DelimitedReader implements RecordingReader {
         String text = TextHead.preview(head).replace('\0', ' ');
         return isText(TextHead.preview(head))
                 && !MARKUP.matcher(text).find()
-                && TableShape.find(lines(text)).or(() -> TableShape.withoutHead(lines(text))).isPresent();
+                && TableShape.find(lines(text))
+                        .or(() -> TableShape.withoutHead(lines(text)))
+                        .isPresent();
     }
 
     @Override

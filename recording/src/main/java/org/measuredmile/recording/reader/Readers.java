@@ -154,8 +154,7 @@ public final class Readers {
         }
     }
 
-    static Decoding plain(String name, byte[] head, InputStream whole, ColumnSettings settings)
-            throws IOException {
+    static Decoding plain(String name, byte[] head, InputStream whole, ColumnSettings settings) throws IOException {
         Optional<RecordingReader> reader = choose(name, head);
         if (reader.isPresent()) {
             return reader.get().read(name, whole, settings);

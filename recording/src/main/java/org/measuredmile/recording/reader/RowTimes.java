@@ -17,7 +17,8 @@ final class RowTimes {
     /// The time of the next row, in nanoseconds; [Clock#NOT_READ] where its cells cannot be read.
     long ns(CellRow row) {
         long ns = switch (clock.form()) {
-            case DATE_TIME -> clock.order() == TimeText.DateOrder.YEAR_FIRST ? row.isoNs(clock.timeColumn()) : Clock.NOT_READ;
+            case DATE_TIME ->
+                clock.order() == TimeText.DateOrder.YEAR_FIRST ? row.isoNs(clock.timeColumn()) : Clock.NOT_READ;
             case DATE_AND_TIME -> dated(row, row.clockNs(clock.timeColumn()));
             case TIME_OF_DAY -> row.clockNs(clock.timeColumn());
             case EPOCH, ELAPSED -> row.unitsNs(clock.timeColumn(), Math.round(clock.nsPerUnit()), decimalMark);

@@ -34,7 +34,8 @@ final class SettingChecks {
     /// Looks at the first rows of every column that was set.
     void check(List<ColumnMeaning> meanings, Optional<ClockChoice> clocks) {
         for (ColumnMeaning meaning : meanings) {
-            Optional<ColumnSetting> setting = sample.names().get(meaning.index()).set();
+            Optional<ColumnSetting> setting =
+                    sample.names().get(meaning.index()).set();
             if (setting.isPresent()) {
                 check(meaning, setting.get(), clocks.isPresent());
             }
@@ -118,7 +119,9 @@ final class SettingChecks {
     /// The head may name a unit that is another one, or one of something else.
     private static Optional<String> againstHead(ColumnMeaning meaning, ColumnSetting setting) {
         String written = ColumnName.of(meaning.name()).written();
-        if (!HeadUnit.isKnown(written) || setting.kind() == ChannelKind.OTHER || setting.unit().isEmpty()) {
+        if (!HeadUnit.isKnown(written)
+                || setting.kind() == ChannelKind.OTHER
+                || setting.unit().isEmpty()) {
             return Optional.empty();
         }
         QuantityKind quantity = setting.kind().quantity();
@@ -127,7 +130,9 @@ final class SettingChecks {
             return Optional.of("its head says \"" + Remarks.quoted(written) + "\", which is no unit of it");
         }
         boolean same = setting.numbersIn().isEmpty() || setting.numbersIn().equals(said);
-        return same ? Optional.empty() : Optional.of("its head says " + said.get().symbol());
+        return same
+                ? Optional.empty()
+                : Optional.of("its head says " + said.get().symbol());
     }
 
     private static Optional<String> againstSize(ColumnMeaning meaning, double[] values) {
@@ -212,8 +217,10 @@ final class SettingChecks {
             contradict(
                     meaning,
                     setting.get(),
-                    (isDistance ? "it rises by " : "its sum over time is ") + ShortNumber.of(ratio)
-                            + (isDistance ? " for each metre by " : " times the way in metres by ") + compared.by()
+                    (isDistance ? "it rises by " : "its sum over time is ")
+                            + ShortNumber.of(ratio)
+                            + (isDistance ? " for each metre by " : " times the way in metres by ")
+                            + compared.by()
                             + fits);
         }
     }

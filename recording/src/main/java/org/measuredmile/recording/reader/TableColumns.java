@@ -39,7 +39,8 @@ final class TableColumns {
         chosen = settings.forHead(shape.names());
         List<ColumnName> names =
                 shape.names().stream().limit(MOST_COLUMNS).map(this::named).toList();
-        String setBy = chosen.map(one -> "set for " + Remarks.quoted(one.instrument())).orElse("");
+        String setBy =
+                chosen.map(one -> "set for " + Remarks.quoted(one.instrument())).orElse("");
         var sample = new ClockChoice.Sample(remarks.source(), names, rows, shape.decimalMark(), setBy);
         clocks = ClockChoice.of(sample);
         meanings = ColumnProposal.of(sample).stream().map(this::withClock).toList();
@@ -95,7 +96,8 @@ final class TableColumns {
         if (shape.isHeadless() && chosen.isEmpty()) {
             return refuse(
                     "no-head",
-                    "the first row holds values, so that none of its " + shape.names().size() + " columns has a name",
+                    "the first row holds values, so that none of its "
+                            + shape.names().size() + " columns has a name",
                     "set what \"column 1\", \"column 2\" and so on mean for the instrument, or write a head");
         }
         if (clocks.isEmpty()) {
@@ -139,8 +141,7 @@ final class TableColumns {
                     scaled.set(row, unit.toSi(scaled.get(row)));
                 }
             }
-            table.replace(
-                    column, new SampleTable.Column(meaning.kind(), meaning.name(), meaning.unitText(), scaled));
+            table.replace(column, new SampleTable.Column(meaning.kind(), meaning.name(), meaning.unitText(), scaled));
         }
         meanings.stream().filter(meaning -> meaning.role() != Role.VALUE).forEach(decided::add);
         decided.sort(Comparator.comparingInt(ColumnMeaning::index));
@@ -166,9 +167,7 @@ final class TableColumns {
         }
         if (shape.separator() != ',' || shape.decimalMark() != '.') {
             String separator = shape.separator() == '\t' ? "tab" : "\"" + shape.separator() + "\"";
-            note(
-                    "separator",
-                    "columns are parted by " + separator + ", decimals by \"" + shape.decimalMark() + "\"");
+            note("separator", "columns are parted by " + separator + ", decimals by \"" + shape.decimalMark() + "\"");
         }
         if (!shape.lineType().isEmpty()) {
             note(

@@ -14,10 +14,8 @@ final class XmlEncoding {
 
     /// How many bytes the mark of UTF-8 at the beginning takes.
     static int byteOrderMark(byte[] head) {
-        boolean marked = head.length >= 3
-                && (head[0] & 0xFF) == 0xEF
-                && (head[1] & 0xFF) == 0xBB
-                && (head[2] & 0xFF) == 0xBF;
+        boolean marked =
+                head.length >= 3 && (head[0] & 0xFF) == 0xEF && (head[1] & 0xFF) == 0xBB && (head[2] & 0xFF) == 0xBF;
         return marked ? 3 : 0;
     }
 

@@ -113,7 +113,9 @@ class ColumnSettingsTest {
     @Test
     void positionsBeyondTheGlobeContradict() {
         Recording log = read("time (s),n,e\n0,120.5,8\n1,120.6,8\n", "n=latitude:°", "e=longitude:°");
-        assertThat(finding(log, "column-contradicted").message()).contains("\"n\"").contains("\"120.5\"");
+        assertThat(finding(log, "column-contradicted").message())
+                .contains("\"n\"")
+                .contains("\"120.5\"");
     }
 
     @Test
@@ -177,7 +179,8 @@ class ColumnSettingsTest {
             int equals = column.lastIndexOf('=');
             String[] meaning = column.substring(equals + 1).split(":", 2);
             String unit = meaning.length > 1 ? meaning[1] : "";
-            settings.add(ColumnSetting.of(column.substring(0, equals), meaning[0], unit).orElseThrow());
+            settings.add(ColumnSetting.of(column.substring(0, equals), meaning[0], unit)
+                    .orElseThrow());
         }
         return settings;
     }

@@ -68,7 +68,8 @@ class XmlEncodingTest {
             text.append(pieces[random.nextInt(pieces.length)]);
         }
         StringBuilder back = new StringBuilder();
-        try (Reader signs = new Utf8Signs(new ByteArrayInputStream(text.toString().getBytes(UTF_8)))) {
+        try (Reader signs =
+                new Utf8Signs(new ByteArrayInputStream(text.toString().getBytes(UTF_8)))) {
             char[] some = new char[1 + random.nextInt(5000)];
             int asked = 1 + random.nextInt(random.nextBoolean() ? 2 : some.length);
             for (int got = signs.read(some, 0, Math.min(asked, some.length)); got >= 0; ) {

@@ -44,6 +44,8 @@ public final class Fleet {
             """;
     private static final String MARKET = "US";
     private static final String SPEC_DATE = "2031-01-15";
+    /// What the makers print for a battery of so many kilograms, case and all.
+    private static final double WATT_HOURS_PER_KG = 180;
     private static final double LOWEST_LEVEL_SHARE = 0.55;
     private static final double HIGHEST_LEVEL_SHARE = 0.97;
 
@@ -103,6 +105,7 @@ public final class Fleet {
             add(spec, "permitted-total", text(18), "kg", "");
             add(spec, "range", "up to " + text(17), "mi", "rider-mass=75 kg level=lowest");
             add(spec, "top-assisted-speed", "20", "mph", "");
+            add(spec, "battery-energy", Long.toString(10 * Math.round(number(10) * WATT_HOURS_PER_KG / 10)), "Wh", "");
             add(spec, "motor-power", text(16), "W", "");
             add(spec, "brakes", "hydraulic discs, front and rear", "", "");
             return spec;

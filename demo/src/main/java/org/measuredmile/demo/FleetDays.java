@@ -34,6 +34,13 @@ public final class FleetDays {
     private static final List<String> RIDDEN_TWICE = List.of(
             "zornby-packhorse", "ostrelle-lamplight", "vessenby-halfpenny", "hobbarn-withy", "plimble-quayside");
 
+    /// The bike that came without a charger, and the one whose range ride ended in the rain.
+    private static final String NO_CHARGER = "haverdusk-almanac";
+
+    private static final String RAINED_OFF = "tullimar-breakwater";
+    /// Whose batteries take a log.
+    private static final List<String> LOGGED = List.of("cargo", "commuter");
+
     /// The bike on whose day the causeway was closed.
     private static final String NO_CAUSEWAY = "corrowan-ferrylight";
 
@@ -74,8 +81,25 @@ public final class FleetDays {
             StartScene.play(day, plan.twist());
             AssistScene.play(day, plan.twist());
         }
+        range(day, plan);
         notRidden(day);
         return day.folder(configuration(plan.member(), firmware, random), conditions);
+    }
+
+    private static void range(DayScript day, Plan plan) {
+        String id = plan.member().bike().id();
+        if (id.equals(NO_CHARGER)) {
+            day.notRidden("range", Variant.NONE, "the bike came without its charger");
+            return;
+        }
+        double riderKg = Town.riders().stream()
+                .filter(rider -> rider.code().equals(plan.rider()))
+                .findFirst()
+                .orElseThrow()
+                .massAsRiddenKg()
+                .orElseThrow();
+        RangeScene.play(
+                day, plan.twist(), LOGGED.contains(plan.member().bike().category()), id.equals(RAINED_OFF), riderKg);
     }
 
     private static void notRidden(DayScript day) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
@@ -16,6 +17,7 @@ import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.day.DayRead;
 import org.measuredmile.recording.day.DayReader;
+import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.reader.Decoding;
@@ -126,8 +128,7 @@ public final class DayReduction {
         return switch (read) {
             case DayRead.Unusable(String name, List<Finding> findings) ->
                 new Result.Unusable(name, findings, decodings);
-            case DayRead.Read usable ->
-                new DayReduction(usable, scatter, decodings, inputs).reduced(usable.findings());
+            case DayRead.Read usable -> new DayReduction(usable, scatter, decodings, inputs).reduced(usable.findings());
         };
     }
 
@@ -234,12 +235,14 @@ public final class DayReduction {
     /// one was given.
     private List<InputHash> inputsOf(Figure figure, Outcome outcome) {
         var runIds = figure.runs().stream().map(Figure.FigureRun::run).toList();
-        var files = outcome.runs().stream()
+        var found = outcome.runs().stream()
                 .filter(run -> runIds.contains(run.run()))
                 .flatMap(run -> run.stretch().stream())
-                .map(RunResult.Stretch::recording)
-                .distinct()
-                .toList();
+                .map(RunResult.Stretch::recording);
+        var named = day.recordings().stream()
+                .filter(entry -> entry.runs().stream().anyMatch(runIds::contains))
+                .map(RecordingEntry::file);
+        var files = Stream.concat(found, named).distinct().toList();
         var used = new ArrayList<>(inputs.stream()
                 .filter(one -> !one.kind().equals("recording") || holdsAny(one.name(), files))
                 .toList());

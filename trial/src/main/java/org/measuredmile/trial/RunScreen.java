@@ -100,7 +100,8 @@ public final class RunScreen {
             }
         }
         for (var key : declaration.variants()) {
-            if (key.usual().isEmpty()
+            if (key.asked()
+                    && key.usual().isEmpty()
                     && !key.values().isEmpty()
                     && run.variant().get(key.name()).isEmpty()) {
                 return Optional.of("its variant does not say which " + key.title());

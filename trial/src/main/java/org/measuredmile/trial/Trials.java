@@ -4,13 +4,15 @@ import java.util.List;
 import java.util.Optional;
 import org.measuredmile.trial.assistspeed.AssistSpeed;
 import org.measuredmile.trial.braking.Braking;
+import org.measuredmile.trial.range.Range;
 import org.measuredmile.trial.standingstart.StandingStart;
 import org.measuredmile.trial.weighin.WeighIn;
 
 /// The list of trials: the table of contents of the product.
 public final class Trials {
     /// Every trial, in the order of a test day.
-    public static final List<Trial> ALL = List.of(new WeighIn(), new Braking(), new AssistSpeed(), new StandingStart());
+    public static final List<Trial> ALL =
+            List.of(new WeighIn(), new Braking(), new AssistSpeed(), new StandingStart(), new Range());
 
     private Trials() {}
 

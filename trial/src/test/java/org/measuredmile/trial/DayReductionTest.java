@@ -146,7 +146,8 @@ class DayReductionTest {
 
     @Test
     void whatWasSetForAnInstrumentReachesTheReaderOfItsFiles() throws IOException {
-        String set = "instruments: [{id: box, kind: wheel, columns: [{name: spd, meaning: wheel-speed, unit: km/h}]}]\n";
+        String set =
+                "instruments: [{id: box, kind: wheel, columns: [{name: spd, meaning: wheel-speed, unit: km/h}]}]\n";
         var plain = folder(DAY + set, RUNS, READINGS);
         var texts = new TreeMap<>(plain.texts());
         texts.put("recordings.csv", "file,instrument\nnamed.csv,box\n".getBytes(StandardCharsets.UTF_8));
@@ -158,11 +159,14 @@ class DayReductionTest {
         }
         var reduced = reduced(new DayFolder("2031-05-14-lamplight", texts, recordings));
         for (var decoding : reduced.recordings().values()) {
-            assertThat(decoding).isInstanceOfSatisfying(Decoding.Decoded.class, read -> assertThat(read.recording()
-                            .channel(ChannelKind.WHEEL_SPEED)
-                            .orElseThrow()
-                            .values())
-                    .containsExactly(10, 5));
+            assertThat(decoding)
+                    .isInstanceOfSatisfying(
+                            Decoding.Decoded.class,
+                            read -> assertThat(read.recording()
+                                            .channel(ChannelKind.WHEEL_SPEED)
+                                            .orElseThrow()
+                                            .values())
+                                    .containsExactly(10, 5));
         }
     }
 

@@ -12,7 +12,10 @@ public final class SimulatedTrials {
             new SimulatedWeighIn(),
             new SimulatedLevels(true),
             new SimulatedLevels(false),
-            new SimulatedCutOff());
+            new SimulatedCutOff(),
+            new SimulatedRange(SimulatedRange.How.LOG),
+            new SimulatedRange(SimulatedRange.How.HAND),
+            new SimulatedRange(SimulatedRange.How.EARLY));
 
     private SimulatedTrials() {}
 }

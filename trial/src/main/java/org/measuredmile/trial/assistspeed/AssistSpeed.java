@@ -4,14 +4,13 @@ import java.util.List;
 import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.ChannelKind;
-import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Instrument;
-import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Better;
 import org.measuredmile.trial.Chapter;
 import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.FigureSpec;
+import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.Limit;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
@@ -57,18 +56,7 @@ public final class AssistSpeed implements Trial {
                         List.of(new Choice("pedal", "pedalling lightly"), new Choice("throttle", "by throttle alone")),
                         "pedal"))
                 .variant(new VariantKey("level", "level", List.of(), ""))
-                .variant(new VariantKey(
-                                "levelRole",
-                                "place among the levels",
-                                List.of(
-                                        new Choice("off", "motor off"),
-                                        new Choice("lowest", "the lowest"),
-                                        new Choice("middle", ""),
-                                        new Choice("highest", "the highest"),
-                                        new Choice("throttle", "by throttle alone"),
-                                        new Choice("unknown", "of unknown place")),
-                                "unknown")
-                        .foundByTheTrial());
+                .variant(LevelRole.KEY);
     }
 
     private static void readings(Declaration.Builder builder) {
@@ -121,69 +109,18 @@ public final class AssistSpeed implements Trial {
         return new AssistSpeedReduction(input, AssistSpeedRules.V1).outcome();
     }
 
-    /// Drive and level of a run, the level in one spelling: `off` for 0, `throttle` where the throttle drives and
-    /// no level is said.
-    static Variant levelOf(Variant variant) {
-        boolean isThrottle = variant.has("drive", "throttle");
-        String level = variant.get("level").orElse(isThrottle ? "throttle" : "");
-        return Variant.of("drive", isThrottle ? "throttle" : "pedal").with("level", level.equals("0") ? "off" : level);
-    }
-
     static boolean saysItsLevel(Variant variant) {
-        return !levelOf(variant).has("level", "");
+        return !LevelRole.levelOf(variant).has("level", "");
     }
 
     /// What people call the level of a run.
     static String levelWords(Variant variant) {
-        String level = levelOf(variant).get("level").orElse("");
+        String level = LevelRole.levelOf(variant).get("level").orElse("");
         return switch (level) {
             case "" -> "this stretch";
             case "off" -> "motor off";
             case "throttle" -> "throttle";
             default -> (variant.has("drive", "throttle") ? "throttle at level " : "level ") + level;
         };
-    }
-
-    /// The place of a level among the numbered ones: 0 for off, its number, NaN for any other.
-    static double rank(Variant variant) {
-        String level = variant.get("level").orElse("");
-        if (level.equals("off")) {
-            return 0;
-        }
-        return level.matches("[0-9]{1,2}") ? Double.parseDouble(level) : Double.NaN;
-    }
-
-    /// A level with its place among the bike's levels: by how many it has, else among those that were announced
-    /// when there are at least two.
-    static Variant withRole(Variant level, Bike bike, List<Run> runs) {
-        return level.with("levelRole", role(level, bike, runs));
-    }
-
-    private static String role(Variant level, Bike bike, List<Run> runs) {
-        if (level.has("drive", "throttle")) {
-            return "throttle";
-        }
-        double rank = rank(level);
-        if (rank == 0) {
-            return "off";
-        }
-        double[] announced = runs.stream()
-                .map(run -> levelOf(run.variant()))
-                .filter(one -> one.has("drive", "pedal"))
-                .mapToDouble(AssistSpeed::rank)
-                .filter(one -> one > 0)
-                .distinct()
-                .sorted()
-                .toArray();
-        double highest = bike.levels().isPresent()
-                ? bike.levels().getAsInt()
-                : announced.length > 1 ? announced[announced.length - 1] : Double.NaN;
-        if (rank == highest) {
-            return "highest";
-        }
-        if (rank == 1) {
-            return "lowest";
-        }
-        return rank > 1 && rank < highest ? "middle" : "unknown";
     }
 }

@@ -9,6 +9,7 @@ import org.measuredmile.quantity.statistics.StudentT;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.RunResult;
 
 /// What each level gains over the level below it, and whether the day's runs can tell the two apart.
@@ -75,19 +76,19 @@ final class Gains {
     }
 
     private static double rank(RunResult result) {
-        return AssistSpeed.rank(AssistSpeed.levelOf(result.variant()));
+        return LevelRole.rank(LevelRole.levelOf(result.variant()));
     }
 
     private static java.util.Optional<Figure> below(Figure figure, List<Figure> figures) {
-        double rank = AssistSpeed.rank(figure.key().variant());
+        double rank = LevelRole.rank(figure.key().variant());
         return figures.stream()
                 .filter(other -> other.key()
                         .variant()
                         .get("drive")
                         .equals(figure.key().variant().get("drive")))
-                .filter(other -> AssistSpeed.rank(other.key().variant()) < rank)
+                .filter(other -> LevelRole.rank(other.key().variant()) < rank)
                 .max(Comparator.comparingDouble(
-                        other -> AssistSpeed.rank(other.key().variant())));
+                        other -> LevelRole.rank(other.key().variant())));
     }
 
     private static Finding said(Figure figure, Figure lower) {

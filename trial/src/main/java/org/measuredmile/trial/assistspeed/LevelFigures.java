@@ -17,6 +17,7 @@ import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.Figure.Narrowing;
 import org.measuredmile.trial.FigureKey;
+import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
 import org.measuredmile.trial.Scatter;
@@ -101,7 +102,7 @@ final class LevelFigures {
             anyDay = anyDay.plus(part);
         }
         noteFindings(passes, isPaired, oneWay, wind, findings);
-        var key = new FigureKey(AssistSpeed.SPEED, AssistSpeed.withRole(level, input.bike(), input.runs()));
+        var key = new FigureKey(AssistSpeed.SPEED, LevelRole.with(level, input.bike(), input.runs()));
         return new Figure(
                 key,
                 org.measuredmile.quantity.QuantityKind.SPEED,
@@ -202,7 +203,7 @@ final class LevelFigures {
 
     private static List<FigureRun> runsOf(Variant level, List<RunResult> results) {
         return results.stream()
-                .filter(result -> AssistSpeed.levelOf(result.variant()).equals(level))
+                .filter(result -> LevelRole.levelOf(result.variant()).equals(level))
                 .filter(result -> !result.run().contains("/"))
                 .map(result -> new FigureRun(
                         result.run(),

@@ -14,6 +14,7 @@ import org.measuredmile.recording.motion.SecondMeans.Span;
 import org.measuredmile.recording.motion.SteadyPieces;
 import org.measuredmile.recording.motion.WanderMixture;
 import org.measuredmile.recording.motion.WanderMixture.MeanSpeed;
+import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
 
@@ -133,7 +134,7 @@ final class RecordedLevels {
             var m = mean.get();
             passes.add(new LevelPass(
                     one.run(),
-                    AssistSpeed.levelOf(one.run().variant()),
+                    LevelRole.levelOf(one.run().variant()),
                     m.speedMps(),
                     m.standardUncertaintyMps(),
                     m.degreesOfFreedom(),
@@ -164,7 +165,7 @@ final class RecordedLevels {
             if (reason.isEmpty()) {
                 passes.add(new LevelPass(
                         one.run(),
-                        AssistSpeed.levelOf(one.run().variant()),
+                        LevelRole.levelOf(one.run().variant()),
                         whole.speedMps(),
                         whole.standardUncertaintyMps(),
                         whole.degreesOfFreedom(),

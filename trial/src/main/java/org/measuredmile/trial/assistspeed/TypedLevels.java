@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.ResolvedReadings;
 import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.TrialInput;
@@ -25,7 +26,7 @@ final class TypedLevels {
         var scatter = input.scatter().of(AssistSpeed.DECLARATION.requireFigure(AssistSpeed.SPEED));
         return new LevelPass(
                 run,
-                AssistSpeed.levelOf(run.variant()),
+                LevelRole.levelOf(run.variant()),
                 read.si(),
                 scatter.betweenRunsAt(read.si()),
                 scatter.runDegreesOfFreedom(),

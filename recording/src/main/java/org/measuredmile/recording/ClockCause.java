@@ -39,6 +39,22 @@ public final class ClockCause {
         return zone(sizeS);
     }
 
+    /// The offsets that are worth trying between two clocks: whole hours and leap seconds, both ways.
+    public static double[] known() {
+        int zones = (int) (FARTHEST_ZONE_S / HOUR_S);
+        double[] offsetsS = new double[2 * (zones + MOST_LEAP_S - FEWEST_LEAP_S + 1)];
+        int size = 0;
+        for (int hours = 1; hours <= zones; hours++) {
+            offsetsS[size++] = hours * HOUR_S;
+            offsetsS[size++] = -hours * HOUR_S;
+        }
+        for (int leap = FEWEST_LEAP_S; leap <= MOST_LEAP_S; leap++) {
+            offsetsS[size++] = leap;
+            offsetsS[size++] = -leap;
+        }
+        return offsetsS;
+    }
+
     private static Optional<String> zone(double sizeS) {
         long hours = Math.round(sizeS / HOUR_S);
         boolean withinZones = sizeS <= FARTHEST_ZONE_S + SLACK_S;

@@ -118,9 +118,9 @@ public record CandidateMatching<C extends Candidate>(
                 .orElse(0.0);
         double start =
                 Duration.between(recording.start().get(), run.start().get()).toMillis() / 1000.0 - offset;
-        return start >= -LONGEST_RUN_UP_S && start <= recording.spanS() + CLOCK_SLACK_S
-                ? Optional.of(start)
-                : Optional.empty();
+        double[] times = recording.timesS();
+        double lastS = times.length == 0 ? 0 : times[times.length - 1];
+        return start >= -LONGEST_RUN_UP_S && start <= lastS + CLOCK_SLACK_S ? Optional.of(start) : Optional.empty();
     }
 
     private static <C extends Candidate> void matchTimed(

@@ -4,15 +4,19 @@ import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.measuredmile.recording.ColumnSettings;
+import org.measuredmile.recording.CrossChecks;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.check.Beside;
+import org.measuredmile.recording.check.DayChecks;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.day.DayRead;
@@ -35,6 +39,7 @@ public final class DayReduction {
     private final SortedMap<String, Decoding> decodings;
     private final SortedMap<String, Recording> recordings = new TreeMap<>();
     private final List<InputHash> inputs;
+    private final List<Beside> besides;
     private final SortedMap<FigureKey, Figure> figures = new TreeMap<>();
     private final SortedMap<String, Outcome> outcomes = new TreeMap<>();
     private final List<Correlation> correlations = new ArrayList<>();
@@ -44,13 +49,37 @@ public final class DayReduction {
         this.day = read.day();
         this.bike = read.bike();
         this.scatter = scatter;
-        this.decodings = decodings;
         this.inputs = inputs;
+        var checks = checked(decodings);
+        this.besides = checks.besides();
+        this.decodings = new TreeMap<>();
+        decodings.forEach((name, decoding) -> this.decodings.put(name, noted(decoding, checks)));
+        recordings.keySet().removeAll(checks.leftOut());
+    }
+
+    /// What the recordings that figures may come of say against each other and against the day.
+    private DayChecks checked(SortedMap<String, Decoding> decodings) {
         decodings.forEach((name, decoding) -> {
             if (decoding instanceof Decoding.Decoded(Recording recording) && recording.mayGiveFigures()) {
                 recordings.put(name, recording);
             }
         });
+        var sha256 = new TreeMap<String, String>();
+        inputs.stream()
+                .filter(one -> one.kind().equals("recording"))
+                .forEach(one -> sha256.put(one.name(), one.sha256()));
+        return DayChecks.of(day, recordings, sha256);
+    }
+
+    /// A recording with what it says against itself, the others and the day.
+    private static Decoding noted(Decoding decoding, DayChecks checks) {
+        if (!(decoding instanceof Decoding.Decoded(Recording recording)) || !recording.mayGiveFigures()) {
+            return decoding;
+        }
+        var found = new LinkedHashSet<>(CrossChecks.of(recording));
+        found.addAll(checks.byFile().getOrDefault(decoding.name(), List.of()));
+        recording.findings().forEach(found::remove);
+        return new Decoding.Decoded(recording.noting(List.copyOf(found)));
     }
 
     /// What became of a day's files.
@@ -173,7 +202,8 @@ public final class DayReduction {
                 recordings,
                 scatter,
                 usedBy(declaration),
-                correlations);
+                correlations,
+                besides);
         var outcome = reduced(trial, input);
         if (!outcome.equals(Outcome.NOTHING)) {
             var finished = outcome.figures().stream()

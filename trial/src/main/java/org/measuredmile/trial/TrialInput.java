@@ -7,6 +7,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.measuredmile.recording.Format;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.RecordingPart;
+import org.measuredmile.recording.check.Beside;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.RecordingEntry;
@@ -17,7 +19,8 @@ import org.measuredmile.recording.day.TestDay;
 ///
 /// Shape: `runs` are this trial's, in the order of runs.csv, each variant completed with the trial's usual values;
 /// `readings` are resolved by its declaration; `recordings` are the day's decoded files by name; `used` holds the
-/// figures it declared to use, where there are any, and `correlations` how those lean on one another.
+/// figures it declared to use, where there are any, and `correlations` how those lean on one another; `besides` says
+/// during which stretches of a recording another one is searched for runs.
 public record TrialInput(
         TestDay day,
         Bike bike,
@@ -26,9 +29,11 @@ public record TrialInput(
         SortedMap<String, Recording> recordings,
         ScatterRecord scatter,
         SortedMap<FigureKey, Figure> used,
-        List<Correlation> correlations) {
+        List<Correlation> correlations,
+        List<Beside> besides) {
     public TrialInput {
         runs = List.copyOf(runs);
+        besides = List.copyOf(besides);
         recordings = Collections.unmodifiableSortedMap(new TreeMap<>(recordings));
         used = Collections.unmodifiableSortedMap(new TreeMap<>(used));
         correlations = List.copyOf(correlations);
@@ -43,7 +48,7 @@ public record TrialInput(
             SortedMap<String, Recording> recordings,
             ScatterRecord scatter,
             SortedMap<FigureKey, Figure> used) {
-        this(day, bike, runs, readings, recordings, scatter, used, List.of());
+        this(day, bike, runs, readings, recordings, scatter, used, List.of(), List.of());
     }
 
     /// The correlation of two used figures; 0 where nobody stated one.
@@ -76,14 +81,32 @@ public record TrialInput(
     }
 
     /// The recordings that runs of this trial may lie in: all but captions, which hold words only, and those that
-    /// recordings.csv gives to other trials alone.
+    /// recordings.csv gives to other trials alone. What another of them holds too is left out of all but one.
     public List<Recording> recordingsToSearch() {
         return recordings.values().stream()
-                .filter(recording -> recording.format() != Format.CAPTIONS)
-                .filter(recording -> !runsIn(recording).isEmpty()
+                .filter(this::mayHoldRuns)
+                .flatMap(recording -> alone(recording).stream())
+                .toList();
+    }
+
+    private boolean mayHoldRuns(Recording recording) {
+        return recording.format() != Format.CAPTIONS
+                && (!runsIn(recording).isEmpty()
                         || day.recording(recording.name())
                                 .map(entry -> entry.windows().keySet().containsAll(entry.runs()))
-                                .orElse(true))
-                .toList();
+                                .orElse(true));
+    }
+
+    /// A recording without the stretches during which another one is searched; nothing where that is all of it.
+    private Optional<Recording> alone(Recording recording) {
+        var rest = recording;
+        for (Beside beside : besides) {
+            var with = Optional.ofNullable(recordings.get(beside.with()));
+            if (beside.file().equals(recording.name())
+                    && with.filter(this::mayHoldRuns).isPresent()) {
+                rest = RecordingPart.without(rest, beside.fromS(), beside.toS());
+            }
+        }
+        return rest.timesS().length == 0 && recording.timesS().length > 0 ? Optional.empty() : Optional.of(rest);
     }
 }

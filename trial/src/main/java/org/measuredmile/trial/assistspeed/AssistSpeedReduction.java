@@ -43,7 +43,7 @@ final class AssistSpeedReduction {
     Outcome outcome() {
         findings.addAll(screen.findings());
         var runsOf = RunsInRecordings.of(input, findings);
-        for (var recording : input.recordings().values()) {
+        for (var recording : input.recordingsToSearch()) {
             if (runsOf.containsKey(recording.name())) {
                 read(windows.outside(recording), runsOf.get(recording.name()));
             }

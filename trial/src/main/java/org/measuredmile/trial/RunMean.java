@@ -37,6 +37,7 @@ public final class RunMean {
     private final List<String> assumed = new ArrayList<>();
     private final List<Figure.Used> used = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
+    private boolean inPairs;
 
     private RunMean(Declaration declaration, FigureSpec spec, Variant variant, Scatter scatter) {
         this.declaration = declaration;
@@ -49,6 +50,13 @@ public final class RunMean {
     public static RunMean of(Declaration declaration, String figureId, Variant variant, ScatterRecord record) {
         var spec = declaration.requireFigure(figureId);
         return new RunMean(declaration, spec, variant.only(spec.variantKeys()), record.of(spec));
+    }
+
+    /// That runs give a value in pairs, one out and one back: of a pair that counts one run has the value and
+    /// the other none, so that it enters once.
+    public RunMean ofPairs() {
+        inPairs = true;
+        return this;
     }
 
     /// A run, counted or not, in order.
@@ -191,7 +199,7 @@ public final class RunMean {
 
     /// Whether any run counts, without which there is no figure.
     public boolean hasRuns() {
-        return runs.stream().anyMatch(FigureRun::counted);
+        return runs.stream().anyMatch(this::enters);
     }
 
     /// The mean of the runs that count.
@@ -251,8 +259,8 @@ public final class RunMean {
     private Spread spread() {
         Map<String, List<Double>> byDirection = new TreeMap<>();
         for (int i = 0; i < runs.size(); i++) {
-            if (runs.get(i).counted()) {
-                String way = declaration.runs().bothDirections() ? directions.get(i) : "";
+            if (enters(runs.get(i))) {
+                String way = declaration.runs().bothDirections() && !inPairs ? directions.get(i) : "";
                 byDirection
                         .computeIfAbsent(way, _ -> new ArrayList<>())
                         .add(runs.get(i).value().orElseThrow());
@@ -278,6 +286,10 @@ public final class RunMean {
         return new Spread(sumOfMeans / ways, sumOfSquares, count - ways, perRun / (ways * ways), count, ways);
     }
 
+    private boolean enters(FigureRun run) {
+        return run.counted() && !(inPairs && run.value().isEmpty());
+    }
+
     private static double mean(List<Double> values) {
         double sum = 0;
         for (double value : values) {
@@ -294,7 +306,8 @@ public final class RunMean {
                 : Math.sqrt((statedDegrees * stated * stated + spread.sumOfSquares())
                         / (statedDegrees + spread.degreesOfFreedom()));
         double perRun = spread.perRun() * spread.count() / (spread.count() + more);
-        String input = "scatter of " + (spread.count() + more) + (spread.count() + more == 1 ? " run" : " runs");
+        int all = spread.count() + more;
+        String input = "scatter of " + all + (inPairs ? " pair" : " run") + (all == 1 ? "" : "s");
         return Contribution.typeA(
                 input, moderated * Math.sqrt(perRun), statedDegrees + spread.degreesOfFreedom() + more);
     }
@@ -302,7 +315,9 @@ public final class RunMean {
     private List<Narrowing> narrowings(Spread spread, Contribution betweenDays) {
         var narrowings = new ArrayList<Narrowing>();
         int more = spread.ways() == 2 || declaration.runs().bothDirections() ? 4 : 3;
-        narrowings.add(narrowing(more + " more runs", new Budget(with(typeA(spread, more))).plus(betweenDays)));
+        narrowings.add(narrowing(
+                more + (inPairs ? " more pairs" : " more runs"),
+                new Budget(with(typeA(spread, more))).plus(betweenDays)));
         var asNow = new Budget(with(typeA(spread, 0)));
         common.stream()
                 .max(Comparator.comparingDouble(Contribution::standardUncertainty))
@@ -343,13 +358,14 @@ public final class RunMean {
                     "runs found by the tool are in this figure and nobody has confirmed them",
                     "confirm, move or void each run"));
         }
-        if (spread.count() < declaration.runs().usual()) {
+        int ridden = inPairs ? 2 * spread.count() : spread.count();
+        if (ridden < declaration.runs().usual()) {
             findings.add(Finding.note(
                     "few-runs",
                     Place.NOWHERE,
-                    spread.count() + " of the " + declaration.runs().usual() + " runs planned count"));
+                    ridden + " of the " + declaration.runs().usual() + " runs planned count"));
         }
-        if (declaration.runs().bothDirections() && spread.ways() == 1) {
+        if (declaration.runs().bothDirections() && !inPairs && spread.ways() == 1) {
             findings.add(Finding.warning(
                     "unpaired",
                     Place.NOWHERE,

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.measuredmile.trial.assistspeed.AssistSpeed;
 import org.measuredmile.trial.braking.Braking;
+import org.measuredmile.trial.coastdown.Coastdown;
 import org.measuredmile.trial.range.Range;
 import org.measuredmile.trial.standingstart.StandingStart;
 import org.measuredmile.trial.weighin.WeighIn;
@@ -12,7 +13,7 @@ import org.measuredmile.trial.weighin.WeighIn;
 public final class Trials {
     /// Every trial, in the order of a test day.
     public static final List<Trial> ALL =
-            List.of(new WeighIn(), new Braking(), new AssistSpeed(), new StandingStart(), new Range());
+            List.of(new WeighIn(), new Braking(), new AssistSpeed(), new StandingStart(), new Coastdown(), new Range());
 
     private Trials() {}
 

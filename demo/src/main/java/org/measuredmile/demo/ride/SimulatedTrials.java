@@ -13,6 +13,8 @@ public final class SimulatedTrials {
             new SimulatedLevels(true),
             new SimulatedLevels(false),
             new SimulatedCutOff(),
+            new SimulatedCoastDown("trace"),
+            new SimulatedCoastDown("hand"),
             new SimulatedRange(SimulatedRange.How.LOG),
             new SimulatedRange(SimulatedRange.How.HAND),
             new SimulatedRange(SimulatedRange.How.EARLY));

@@ -21,7 +21,9 @@ import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.recording.reader.Readers;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.FigureKey;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingResolver;
 import org.measuredmile.trial.ScatterRecord;
@@ -60,12 +62,37 @@ public final class CoverageStudy {
         for (var truth : day.truths()) {
             var trial = Trials.delivering(truth.figure())
                     .orElseThrow(() -> new IllegalStateException("no trial delivers " + truth.figure()));
-            var outcome = outcomes.computeIfAbsent(
-                    trial.declaration().id(), _ -> trial.reduce(input(trial, day, recordings)));
+            var outcome = outcome(trial, day, recordings, outcomes);
             var tally = tallies.computeIfAbsent(
                     truth.figure() + " " + truth.variant().text(), _ -> new Tally(trial, truth));
             figure(outcome, truth).ifPresent(figure -> tally.add(figure, truth));
         }
+    }
+
+    /// A trial's outcome, after those of the trials that it uses.
+    private static Outcome outcome(
+            Trial trial, SimulatedDay day, SortedMap<String, Recording> recordings, Map<String, Outcome> outcomes) {
+        var declaration = trial.declaration();
+        var done = outcomes.get(declaration.id());
+        if (done != null) {
+            return done;
+        }
+        var used = new TreeMap<FigureKey, Figure>();
+        var correlations = new ArrayList<Correlation>();
+        for (var use : declaration.uses()) {
+            Trials.delivering(use.figure())
+                    .filter(other -> !other.equals(trial))
+                    .ifPresent(other -> {
+                        var of = outcome(other, day, recordings, outcomes);
+                        correlations.addAll(of.correlations());
+                        of.figures().stream()
+                                .filter(figure -> figure.key().figure().equals(use.figure()))
+                                .forEach(figure -> used.put(figure.key(), figure));
+                    });
+        }
+        var outcome = trial.reduce(input(trial, day, recordings, used, correlations));
+        outcomes.put(declaration.id(), outcome);
+        return outcome;
     }
 
     private SortedMap<String, Recording> decoded(SimulatedDay day) {
@@ -84,7 +111,12 @@ public final class CoverageStudy {
         return recordings;
     }
 
-    private static TrialInput input(Trial trial, SimulatedDay day, SortedMap<String, Recording> recordings) {
+    private static TrialInput input(
+            Trial trial,
+            SimulatedDay day,
+            SortedMap<String, Recording> recordings,
+            SortedMap<FigureKey, Figure> used,
+            List<Correlation> correlations) {
         var declaration = trial.declaration();
         var runs = day.day().runs().stream()
                 .filter(run -> run.trial().equals(declaration.id()))
@@ -96,7 +128,8 @@ public final class CoverageStudy {
                 ReadingResolver.resolve(declaration, day.day()),
                 recordings,
                 ScatterRecord.DECLARED_PRIORS,
-                new TreeMap<>());
+                used,
+                correlations);
     }
 
     private static Optional<Figure> figure(Outcome outcome, Truth truth) {

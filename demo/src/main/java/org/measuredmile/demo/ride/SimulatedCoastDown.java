@@ -1,0 +1,248 @@
+package org.measuredmile.demo.ride;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.random.RandomGenerator;
+import org.measuredmile.demo.ride.SimulatedDay.Truth;
+import org.measuredmile.quantity.statistics.Draw;
+import org.measuredmile.quantity.statistics.Seed;
+import org.measuredmile.recording.day.Bike;
+import org.measuredmile.recording.day.Conditions;
+import org.measuredmile.recording.day.Configuration;
+import org.measuredmile.recording.day.Reading;
+import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Rider;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.day.Variant;
+
+/// Days of five pairs of coasts, by trace or by hand, from a stated population: [CoastingBike#drawn]; grade 0.1 %, a
+/// wind of 1 m/s along the road that changes by 0.4 m/s from run to run, gusts of 0.4 m/s that last 8 s (standard
+/// deviations); 2 to 10 samples a second.
+public record SimulatedCoastDown(String method) implements SimulatedTrial {
+    private static final int PAIRS = 5;
+    private static final String FILE = "coasts.csv";
+    private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
+    private static final double STEP_S = TrueRide.FINE_STEP_S;
+    private static final double KMH = 3.6;
+    private static final double GUST_MPS = 0.4;
+    private static final double GUST_LASTS_S = 8;
+    private static final int[] SPEEDS_KMH = {15, 20, 25, 30};
+    private static final double[] BEST_FORCE = {0.061, 0.058, 0.060, 0.062};
+    /// A rider of 80 kg in air of 20 °C, 100 kPa and 50 % humidity.
+    private static final double REFERENCE_KG = 80;
+    private static final double REFERENCE_AIR = 1.1834;
+
+    @Override
+    public String title() {
+        return "coast-down by " + method;
+    }
+
+    /// The day's air and road, out.
+    private record Outside(double airKgPerM3, double slope, double windMps) {}
+
+    @Override
+    public SimulatedDay day(Seed seed, long index) {
+        var random = seed.child(title()).stream(index);
+        var bike = CoastingBike.drawn(random);
+        var today = bike.today(random);
+        double airK = 288.15 + Draw.normal(random, 0, 6);
+        double pascal = 100_000 + Draw.normal(random, 0, 1500);
+        // Dry air by the gas law, less what half humidity takes off at these temperatures.
+        double air = 0.996 * pascal / 287.05 / airK;
+        var outside = new Outside(air, Draw.normal(random, 0, 0.001), Draw.normal(random, 0, 1));
+        var coasts = new ArrayList<double[]>();
+        for (int i = 0; i < 2 * PAIRS; i++) {
+            double sign = i % 2 == 0 ? 1 : -1;
+            double windMps = sign * (outside.windMps() + Draw.normal(random, 0, 0.4));
+            coasts.add(coast(today, new Outside(air, sign * outside.slope(), windMps), random));
+        }
+        var recordings = new TreeMap<String, byte[]>();
+        var readings = new ArrayList<Reading>();
+        if (method.equals("trace")) {
+            double rateHz = random.nextBoolean() ? 2 : random.nextBoolean() ? 5 : 10;
+            var receiver =
+                    new ReceiverModel(rateHz, ReceiverModel.Noise.OPEN_SKY, new ReceiverModel.Filter.Lag(0.1), 0.2, 0);
+            double scale = 1 + Draw.normal(random, 0, 0.002);
+            recordings.put(
+                    FILE,
+                    new ReceiverLog(Instant.EPOCH, receiver.watch(ride(coasts, scale), ROAD, random)).delimited());
+        } else {
+            readings.addAll(watched(coasts, random));
+        }
+        for (int i = 1; i <= 3; i++) {
+            String kg = String.format(Locale.ROOT, "%.2f kg", today.bikeKg() + Draw.normal(random, 0, 0.03));
+            readings.add(WrittenDay.reading("w-" + i, "mass", kg));
+        }
+        return new SimulatedDay(
+                testDay(today, readings, airK, pascal), Bike.known("simulated"), recordings, truths(bike, today, air));
+    }
+
+    /// Speeds from 35 to 38 km/h down to 8 km/h, one a fine step.
+    private static double[] coast(CoastingBike bike, Outside outside, RandomGenerator random) {
+        double[] speeds = new double[60_000];
+        double v = Draw.rectangular(random, 35, 38) / KMH;
+        double kept = StrictMath.exp(-STEP_S / GUST_LASTS_S);
+        double fresh = Math.sqrt(1 - kept * kept) * GUST_MPS;
+        double gust = GUST_MPS * random.nextGaussian();
+        int count = 0;
+        while (v > 8 / KMH && count < speeds.length) {
+            speeds[count++] = v;
+            gust = kept * gust + fresh * random.nextGaussian();
+            double force = bike.resistanceN(v, outside.airKgPerM3(), outside.windMps() + gust, outside.slope());
+            v -= force / (bike.massKg() + bike.wheelsKg()) * STEP_S;
+        }
+        return Arrays.copyOf(speeds, count);
+    }
+
+    /// All coasts one after the other, each driven up to its speed before and braked after.
+    static TrueRide ride(List<double[]> coasts, double scale) {
+        var all = new ArrayList<double[]>();
+        for (double[] coast : coasts) {
+            all.add(ramp(0, coast[0], 1.0));
+            all.add(coast);
+            all.add(ramp(coast[coast.length - 1], 0, 2.0));
+            all.add(new double[400]);
+        }
+        double[] joined =
+                all.stream().flatMapToDouble(Arrays::stream).map(v -> v * scale).toArray();
+        return TrueRide.of(joined, STEP_S);
+    }
+
+    private static double[] ramp(double fromMps, double toMps, double rateMps2) {
+        int count = (int) (Math.abs(toMps - fromMps) / rateMps2 / STEP_S) + 1;
+        double[] speeds = new double[count];
+        for (int i = 0; i < count; i++) {
+            speeds[i] = fromMps + (toMps - fromMps) * i / count;
+        }
+        return speeds;
+    }
+
+    /// By a watch good to 0.15 s a split, and a display wrong by 1 % (standard deviations).
+    private static List<Reading> watched(List<double[]> coasts, RandomGenerator random) {
+        double scale = 1 + Draw.normal(random, 0, 0.01);
+        var readings = new ArrayList<Reading>();
+        for (int i = 0; i < coasts.size(); i++) {
+            double at30 = at(coasts.get(i), 30 / KMH / scale);
+            double at20 = at(coasts.get(i), 20 / KMH / scale);
+            double at10 = at(coasts.get(i), 10 / KMH / scale);
+            readings.add(read(i, "time-from-30-to-20-kmh", at20 - at30 + Draw.normal(random, 0, 0.15)));
+            readings.add(read(i, "time-from-20-to-10-kmh", at10 - at20 + Draw.normal(random, 0, 0.15)));
+        }
+        return readings;
+    }
+
+    private static Reading read(int index, String name, double seconds) {
+        return WrittenDay.reading(id(index), name, String.format(Locale.ROOT, "%.2f s", seconds));
+    }
+
+    /// When a coast first has a speed or less.
+    private static double at(double[] coast, double mps) {
+        for (int i = 0; i < coast.length; i++) {
+            if (coast[i] <= mps) {
+                return i * STEP_S;
+            }
+        }
+        return coast.length * STEP_S;
+    }
+
+    private static List<Truth> truths(CoastingBike bike, CoastingBike today, double air) {
+        var truths = new ArrayList<Truth>();
+        // What a pair can do at best: the median of the likelihood's own bound with a perfect receiver, all else known
+        // (mass, air, how gusts correlate), worked out apart from this code on 1,500 pairs of this population.
+        truths.add(truth("rolling-coefficient", Variant.NONE, today.rolling(), bike.rolling(), 0.088, bike.tyreDay()));
+        truths.add(truth("drag-area", Variant.NONE, today.dragAreaM2(), bike.dragAreaM2(), 0.081, bike.postureDay()));
+        for (int i = 0; i < SPEEDS_KMH.length; i++) {
+            int kmh = SPEEDS_KMH[i];
+            double v = kmh / KMH;
+            double share = rollingShare(bike, v, air);
+            double day = StrictMath.hypot(share * bike.tyreDay(), (1 - share) * bike.postureDay());
+            truths.add(truth(
+                    "force-at-" + kmh + "-kmh",
+                    Variant.NONE,
+                    today.resistanceN(v, air),
+                    bike.resistanceN(v, air),
+                    BEST_FORCE[i],
+                    day));
+            truths.add(truth(
+                    "force-at-" + kmh + "-kmh",
+                    Variant.of("at", "reference"),
+                    withReference(today).resistanceN(v, REFERENCE_AIR),
+                    withReference(bike).resistanceN(v, REFERENCE_AIR),
+                    BEST_FORCE[i],
+                    day));
+        }
+        return truths;
+    }
+
+    private static double rollingShare(CoastingBike bike, double v, double air) {
+        return bike.rolling() * bike.massKg() * CoastingBike.GRAVITY / bike.resistanceN(v, air);
+    }
+
+    private static CoastingBike withReference(CoastingBike bike) {
+        return new CoastingBike(
+                bike.rolling(),
+                bike.dragAreaM2(),
+                REFERENCE_KG,
+                bike.bikeKg(),
+                bike.wheelsKg(),
+                bike.tyreDay(),
+                bike.postureDay());
+    }
+
+    private static Truth truth(
+            String figure, Variant variant, double thisDay, double anyDay, double pairSd, double daySd) {
+        double runs = pairSd * anyDay / Math.sqrt(PAIRS);
+        return new Truth("coastdown." + figure, variant, thisDay, anyDay, runs, StrictMath.hypot(runs, daySd * anyDay));
+    }
+
+    private static String id(int index) {
+        return String.format(Locale.ROOT, "c-%02d", index + 1);
+    }
+
+    private TestDay testDay(CoastingBike bike, List<Reading> readings, double airK, double pascal) {
+        var runs = new ArrayList<Run>();
+        var ids = new ArrayList<String>();
+        for (int i = 1; i <= 3; i++) {
+            runs.add(WrittenDay.run("w-" + i, "weighin", Variant.of("battery", "in"), ""));
+        }
+        for (int i = 0; i < 2 * PAIRS; i++) {
+            ids.add(id(i));
+            runs.add(WrittenDay.run(id(i), "coastdown", Variant.NONE, i % 2 == 0 ? "out" : "back"));
+        }
+        var entries =
+                method.equals("trace") ? List.of(new RecordingEntry(FILE, "", ids, 0, "")) : List.<RecordingEntry>of();
+        var conditions = new Conditions(
+                OptionalDouble.of(airK),
+                OptionalDouble.of(pascal),
+                OptionalDouble.of(0.5),
+                OptionalDouble.empty(),
+                "",
+                "dry",
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+        var day = WrittenDay.of(runs, readings, List.of(), entries, conditions);
+        return new TestDay(
+                day.id(),
+                day.date(),
+                day.timeZone(),
+                day.place(),
+                day.bike(),
+                Configuration.UNKNOWN,
+                day.crew(),
+                List.of(new Rider("R1", OptionalDouble.of(bike.riderKg()))),
+                day.preRideCheck(),
+                day.conditions(),
+                day.instruments(),
+                day.courses(),
+                day.notRidden(),
+                day.runs(),
+                day.readings(),
+                day.recordings());
+    }
+}

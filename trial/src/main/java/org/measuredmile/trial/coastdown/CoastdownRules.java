@@ -1,0 +1,55 @@
+package org.measuredmile.trial.coastdown;
+
+/// Limits and house values of the coast-down.
+///
+/// Source: house values, settled on simulated days, where no other source stands.
+final class CoastdownRules {
+    /// Least samples a second.
+    static final double LEAST_RATE_HZ = 1;
+    static final double RATE_SLACK = 1.05;
+    /// A coast begins at this speed or above, and is followed down to this one, m/s.
+    static final double BEGINS_MPS = 25 / 3.6;
+    static final double FOLLOWED_TO_MPS = 6 / 3.6;
+    /// Shorter falls of speed are no candidates.
+    static final double LEAST_LOSS_MPS = 3;
+    static final double SHORTEST_S = 12;
+    /// Faster than this is a brake, m/s²; this much upwards is a pedal or a push.
+    static final double BRAKED_MPS2 = 0.9;
+    static final double PUSHED_MPS2 = 0.08;
+    /// The slope is that of a line over this time, s; what a change of slope blurs is cut off at both ends.
+    static final double SLOPE_OVER_S = 3;
+    static final double TRIM_S = 1.0;
+    /// Both coefficients need speeds this far apart, down to this speed.
+    static final double LEAST_SPEED_RATIO = 2.8;
+    static final double LOWEST_AT_MOST_MPS = 12.5 / 3.6;
+    static final double GAP_STEPS = 3;
+    /// Samples are averaged over so long, s, less what rounding of times takes.
+    static final double AVERAGED_OVER_S = 0.499;
+    /// Standard deviation of a sample of speed against the equation of motion, gusts included, m/s.
+    static final double SAMPLE_SD_MPS = 0.10;
+    /// Above, a pair is not two coasts under one wind.
+    static final double MOST_CHI_SQUARE = 12;
+    static final double MOST_WIND_MPS = 3;
+    static final double MOST_MEASURED_WIND_MPS = 3;
+    /// Beyond these no bike on a road has been.
+    static final double LEAST_ROLLING = 0.002;
+    static final double MOST_ROLLING = 0.03;
+    static final double LEAST_DRAG_AREA_M2 = 0.2;
+    static final double MOST_DRAG_AREA_M2 = 1.2;
+    /// Mean square of the wind that neither a pair's own wind nor its start tells, gusts and changes from run
+    /// to run: it adds to the drag as if it were rolling. (m/s)², and its standard deviation.
+    static final double GUSTS_M2PS2 = 0.25;
+    static final double GUSTS_SD_M2PS2 = 0.12;
+    /// Relative scale of a speed without a calibration.
+    static final double RECEIVER_SCALE = 0.002;
+    static final double WHEEL_SCALE = 0.01;
+    /// Timed by hand between shown speeds: standard deviation of a time, s, and of the display's own lag
+    /// between its two readings, which mostly cancels.
+    static final double HAND_S = 0.15;
+    /// What such a split does to a pair's coefficients and force, relative standard deviations.
+    static final double HAND_ON_ROLLING = 0.065;
+    static final double HAND_ON_AREA = 0.052;
+    static final double HAND_ON_FORCE = 0.02;
+
+    private CoastdownRules() {}
+}

@@ -17,7 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /// Who may know whom: `quantity ← recording ← roadload ← trial ← comparison ← publication ← desk`; `archive` hangs on
-/// `trial` and only `desk` knows it; `demo` knows `recording` and only `desk` knows it.
+/// `trial` and only `desk` knows it; `demo` knows `recording` and only `desk` and `benchmark` know it; nobody knows
+/// `benchmark`.
 class ModuleArrowsTest {
     private static final String HOUSE = "org.measuredmile.";
 
@@ -31,6 +32,7 @@ class ModuleArrowsTest {
             "publication", List.of("quantity", "recording", "roadload", "trial", "comparison"),
             "archive", List.of("quantity", "recording", "roadload", "trial"),
             "demo", List.of("quantity", "recording"),
+            "benchmark", List.of("quantity", "recording", "roadload", "trial", "demo"),
             "desk",
                     List.of(
                             "quantity",

@@ -26,6 +26,9 @@ class TidinessTest {
         ".properties",
         "mile",
         "verify",
+        "fuzz",
+        "run",
+        ".py",
         "find-jdk",
         "build-mile"
     };

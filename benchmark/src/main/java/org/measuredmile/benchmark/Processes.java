@@ -1,0 +1,58 @@
+package org.measuredmile.benchmark;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/// Other processes, started, waited for and timed.
+final class Processes {
+    /// Debian's own interpreter, which sees Debian's packages; another one on the path may not.
+    private static final String PYTHON = "/usr/bin/python3";
+    private static final int NOT_INSTALLED = 69;
+
+    private Processes() {}
+
+    /// What a process printed, and how long it lived by the clock.
+    record Ended(String output, double wallMs, int status) {}
+
+    /// Empty where Python or its library is not there.
+    static Optional<Ended> python(String... arguments) throws IOException, InterruptedException {
+        if (!Path.of(PYTHON).toFile().canExecute()) {
+            return Optional.empty();
+        }
+        var command = new ArrayList<>(List.of(PYTHON));
+        command.addAll(List.of(arguments));
+        Ended ended = run(command);
+        return ended.status() == NOT_INSTALLED ? Optional.empty() : Optional.of(sound(ended, command));
+    }
+
+    static Ended java(List<String> options, Class<?> main, String... arguments)
+            throws IOException, InterruptedException {
+        var command = new ArrayList<>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
+        command.addAll(options);
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), main.getName()));
+        command.addAll(List.of(arguments));
+        return sound(run(command), command);
+    }
+
+    private static Ended sound(Ended ended, List<String> command) {
+        if (ended.status() != 0) {
+            throw new IllegalStateException("status " + ended.status() + " of " + command);
+        }
+        return ended;
+    }
+
+    private static Ended run(List<String> command) throws IOException, InterruptedException {
+        long began = System.nanoTime();
+        Process process = new ProcessBuilder(command)
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
+        String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        int status = process.waitFor();
+        return new Ended(output.strip(), (System.nanoTime() - began) / 1e6, status);
+    }
+}

@@ -19,8 +19,8 @@ import org.measuredmile.recording.Recording;
 /// SRT: common practice, no source.
 public final class CaptionReader implements RecordingReader {
     private static final Pattern SIGNATURE = Pattern.compile("WEBVTT(?:[ \\t\\r\\n].*)?", Pattern.DOTALL);
-    private static final Pattern NUMBERED = Pattern.compile(
-            "(?:[ \\t]*\\R)*[ \\t]*(?:\\d{1,9}[ \\t]*\\R)?[ \\t]*" + CueTime.STAMP + "[ \\t]*-->.*", Pattern.DOTALL);
+    private static final Pattern NUMBERED =
+            Pattern.compile("(?:\\d{1,9}[ \\t]*\\R)?[ \\t]*" + CueTime.STAMP + "[ \\t]*-->.*", Pattern.DOTALL);
     private static final int LONGEST_LINE = 4096;
 
     @Override
@@ -31,7 +31,9 @@ public final class CaptionReader implements RecordingReader {
     @Override
     public boolean recognises(byte[] head) {
         String preview = TextHead.preview(head);
-        return SIGNATURE.matcher(preview).matches() || NUMBERED.matcher(preview).matches();
+        // Empty lines are not left to the pattern, which would go one call deeper for each.
+        return SIGNATURE.matcher(preview).matches()
+                || NUMBERED.matcher(preview.stripLeading()).matches();
     }
 
     @Override

@@ -30,6 +30,17 @@ final class ReaderContract {
         }
     }
 
+    /// Every finding names its file, says what is so, and a refusal says what to do.
+    static void saysWhere(Decoding decoding) {
+        for (Finding finding : decoding.findings()) {
+            assertThat(finding.place().source()).as(finding.code()).isNotEmpty();
+            assertThat(finding.message()).as(finding.code()).isNotBlank();
+            if (finding.level() == Finding.Level.REFUSED) {
+                assertThat(finding.remedy()).as(finding.code()).isNotBlank();
+            }
+        }
+    }
+
     static void holds(Recording recording) {
         double[] timesS = recording.timesS();
         assertThat(timesS).isNotEmpty();
@@ -59,6 +70,7 @@ final class ReaderContract {
     }
 
     private static void holds(Channel channel, double[] timesS) {
+        assertThat(channel.values()).as(channel.name()).hasSameSizeAs(channel.timesS());
         assertThat(firstThatDoesNotRise(channel.timesS())).as(channel.name()).isEqualTo(-1);
         assertThat(Arrays.stream(channel.values()).allMatch(Double::isFinite))
                 .as(channel.name())

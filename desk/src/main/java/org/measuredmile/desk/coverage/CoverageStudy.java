@@ -129,7 +129,8 @@ public final class CoverageStudy {
                 recordings,
                 ScatterRecord.DECLARED_PRIORS,
                 used,
-                correlations);
+                correlations,
+                List.of());
     }
 
     private static Optional<Figure> figure(Outcome outcome, Truth truth) {

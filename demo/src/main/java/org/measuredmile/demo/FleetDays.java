@@ -81,6 +81,7 @@ public final class FleetDays {
             StartScene.play(day, plan.twist());
             AssistScene.play(day, plan.twist());
         }
+        EngagementScene.play(day);
         range(day, plan);
         notRidden(day);
         return day.folder(configuration(plan.member(), firmware, random), conditions);

@@ -36,6 +36,7 @@ public final class Town {
     static final String HANDLEBAR = "handlebar-1hz";
     static final String SCALE = "scale-1";
     static final String STOPWATCH = "stopwatch-1";
+    static final String CAMERA = "camera-1";
     static final String WHEEL = "wheel-computer";
     static final String WALL_METER = "wall-meter-1";
     static final String BATTERY_LOG = "battery-log-1";
@@ -96,10 +97,18 @@ public final class Town {
                 new Kit(SLOW_RECEIVER, Instrument.Kind.RECEIVER, 0.01 / 3.6).calibrated(1.0, 0.002),
                 new Kit(HANDLEBAR, Instrument.Kind.RECEIVER, 0.1 / 3.6).asBought(),
                 new Kit(STOPWATCH, Instrument.Kind.STOPWATCH, 0.1).asBought(),
+                camera(),
                 new Kit(WHEEL, Instrument.Kind.WHEEL, 0.1 / 3.6).calibrated(1.0, 0.004),
                 new Kit(WALL_METER, Instrument.Kind.WALL_METER, 36_000).calibrated(1.0, 0.01),
                 new Kit(BATTERY_LOG, Instrument.Kind.BATTERY_LOG, 3600).calibrated(1.0, 0.01),
                 new Kit(SCALE, Instrument.Kind.SCALE, 0.05).calibrated(1.002, 0.0006));
+    }
+
+    /// A camera of 60 frames a second.
+    private static Instrument camera() {
+        var unknown = java.util.OptionalDouble.empty();
+        var frames = java.util.OptionalDouble.of(60);
+        return new Instrument(CAMERA, Instrument.Kind.CAMERA, unknown, Optional.empty(), unknown, frames);
     }
 
     private record Kit(String id, Instrument.Kind kind, double resolution) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.measuredmile.trial.assistspeed.AssistSpeed;
 import org.measuredmile.trial.braking.Braking;
 import org.measuredmile.trial.coastdown.Coastdown;
+import org.measuredmile.trial.engagement.Engagement;
 import org.measuredmile.trial.range.Range;
 import org.measuredmile.trial.standingstart.StandingStart;
 import org.measuredmile.trial.weighin.WeighIn;
@@ -12,8 +13,14 @@ import org.measuredmile.trial.weighin.WeighIn;
 /// The list of trials: the table of contents of the product.
 public final class Trials {
     /// Every trial, in the order of a test day.
-    public static final List<Trial> ALL =
-            List.of(new WeighIn(), new Braking(), new AssistSpeed(), new StandingStart(), new Coastdown(), new Range());
+    public static final List<Trial> ALL = List.of(
+            new WeighIn(),
+            new Braking(),
+            new AssistSpeed(),
+            new StandingStart(),
+            new Engagement(),
+            new Coastdown(),
+            new Range());
 
     private Trials() {}
 

@@ -195,10 +195,15 @@ public record SimulatedRange(How how) implements SimulatedTrial {
             double lapM = wayM / (6 + random.nextInt(6)) * Draw.rectangular(random, 0.85, 1);
             int most = (int) (wayM / lapM);
             int done = Math.max(3, (int) Math.round(most * Draw.rectangular(random, 0.35, 0.85)));
-            double usedJ = 0;
-            for (int i = 0; i < done; i++) {
-                usedJ += usableJ * lapM / wayM * (1 + LAP_SD * Draw.normal(random));
+            double doneLaps = 0;
+            double allLaps = 0;
+            for (int i = 0; i * lapM < wayM; i++) {
+                double whole = Math.min(1, wayM / lapM - i);
+                double cost = whole * (1 + LAP_SD * Draw.normal(random));
+                doneLaps += i < done ? cost : 0;
+                allLaps += cost;
             }
+            double usedJ = usableJ * doneLaps / allLaps;
             var readings = readings("stopped-early", done * lapM);
             double shownKm = done * lapM / (1 + Draw.normal(random, 0, 0.01)) / 1000;
             readings.add(reading("distance", String.format(Locale.ROOT, "%.1f km", shownKm)));

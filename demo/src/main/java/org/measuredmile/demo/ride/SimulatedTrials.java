@@ -15,6 +15,8 @@ public final class SimulatedTrials {
             new SimulatedCutOff(),
             new SimulatedCoastDown("trace"),
             new SimulatedCoastDown("hand"),
+            new SimulatedEngagement(false),
+            new SimulatedEngagement(true),
             new SimulatedRange(SimulatedRange.How.LOG),
             new SimulatedRange(SimulatedRange.How.HAND),
             new SimulatedRange(SimulatedRange.How.EARLY));

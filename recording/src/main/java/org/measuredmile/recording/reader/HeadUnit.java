@@ -44,6 +44,8 @@ final class HeadUnit {
             Map.entry("knots", List.of(Unit.KNOT)),
             Map.entry("ft/s", List.of(Unit.FOOT_PER_SECOND)),
             Map.entry("m/s2", List.of(Unit.METRE_PER_SECOND_SQUARED)),
+            Map.entry("mps2", List.of(Unit.METRE_PER_SECOND_SQUARED)),
+            Map.entry("ms2", List.of(Unit.METRE_PER_SECOND_SQUARED)),
             Map.entry("g", List.of(Unit.STANDARD_GRAVITY, Unit.GRAM)),
             Map.entry("deg/s", List.of(Unit.DEGREE_PER_SECOND)),
             Map.entry("dps", List.of(Unit.DEGREE_PER_SECOND)),

@@ -1,0 +1,154 @@
+package org.measuredmile.trial.engagement;
+
+import java.util.Locale;
+import org.measuredmile.recording.Channel;
+
+/// The search for one change of thrust. See [ThrustChange].
+///
+/// Constant and push are the same at every place of the grid: their directions are taken out of the samples once and
+/// out
+/// of each ramp, and what is left of the two is a line through nothing.
+/// Source: partial regression by projection (Frisch and Waugh, Econometrica 1 (1933) 387-401, from memory).
+final class ThrustSearch {
+    private static final double GRID_S = 0.01;
+    private static final int FEWEST = 30;
+    /// A ramp that leaves less than this a sample beside the push is the push.
+    private static final double ALIKE = 1e-4;
+    private final Channel samples;
+    private final double cranksS;
+    private final double lastS;
+    private final boolean comes;
+    private final double[] constant;
+    private final double[] push;
+    private final double[] left;
+
+    ThrustSearch(Channel acceleration, double cranksS, double untilS, boolean comes) {
+        this.cranksS = cranksS;
+        this.lastS = Math.min(untilS, cranksS + EngagementRules.AFTER_S);
+        this.samples = acceleration.between(cranksS - EngagementRules.BEFORE_S, lastS);
+        this.comes = comes;
+        int n = samples.size();
+        this.constant = new double[n];
+        java.util.Arrays.fill(constant, n == 0 ? 0 : 1 / Math.sqrt(n));
+        this.push = unit(without(ramp(cranksS, EngagementRules.PUSH_S), constant));
+        this.left = without(without(samples.values().clone(), constant), push);
+    }
+
+    /// One place of the grid: the squares left over and the height of the motor's ramp.
+    private record Fit(double squares, double change) {}
+
+    ThrustChange found() {
+        if (samples.size() < FEWEST) {
+            return new ThrustChange.Refused(String.format(
+                    Locale.ROOT, "%d samples of acceleration around it, at least %d needed", samples.size(), FEWEST));
+        }
+        double step = GRID_S;
+        int count = (int) Math.floor((lastS - 0.1 - cranksS) / step) + 1;
+        double[][] squares = new double[EngagementRules.RAMPS_S.length][Math.max(0, count)];
+        double best = Double.POSITIVE_INFINITY;
+        Fit bestFit = new Fit(Double.POSITIVE_INFINITY, 0);
+        for (int k = 0; k < squares.length; k++) {
+            for (int i = 0; i < squares[k].length; i++) {
+                var fit = fit(cranksS + i * step, EngagementRules.RAMPS_S[k]);
+                boolean isRightWay = comes == fit.change() > 0;
+                squares[k][i] = isRightWay ? fit.squares() : Double.POSITIVE_INFINITY;
+                if (squares[k][i] < best) {
+                    best = squares[k][i];
+                    bestFit = fit;
+                }
+            }
+        }
+        if (!(best < Double.POSITIVE_INFINITY)) {
+            return ThrustChange.weak(0, EngagementRules.LEAST_CHANGE_MPS2);
+        }
+        double variance = best / (samples.size() - 5);
+        double limit = Math.max(
+                EngagementRules.LEAST_CHANGE_MPS2,
+                EngagementRules.LEAST_SIGNIFICANCE * Math.sqrt(variance * 4 / samples.size()));
+        return Math.abs(bestFit.change()) < limit
+                ? ThrustChange.weak(Math.abs(bestFit.change()), limit)
+                : weighed(squares, best, variance, bestFit.change());
+    }
+
+    /// Mean and spread of the begin and the end of the ramp over the grid, each place weighed by its likelihood.
+    private ThrustChange.Found weighed(double[][] squares, double best, double variance, double change) {
+        double sum = 0;
+        double begin = 0;
+        double beginSquares = 0;
+        double end = 0;
+        double endSquares = 0;
+        for (int k = 0; k < squares.length; k++) {
+            // The ramps of the list stand for unequal shares of what a ramp may be.
+            double share = share(k);
+            for (int i = 0; i < squares[k].length; i++) {
+                double weight = share * StrictMath.exp(-(squares[k][i] - best) / (2 * variance));
+                double beginS = i * GRID_S;
+                double endS = beginS + EngagementRules.RAMPS_S[k];
+                sum += weight;
+                begin += weight * beginS;
+                beginSquares += weight * beginS * beginS;
+                end += weight * endS;
+                endSquares += weight * endS * endS;
+            }
+        }
+        double beginMean = begin / sum;
+        double endMean = end / sum;
+        double floor = GRID_S * GRID_S / 12;
+        return new ThrustChange.Found(
+                cranksS + beginMean,
+                Math.sqrt(Math.max(0, beginSquares / sum - beginMean * beginMean) + floor),
+                cranksS + endMean,
+                Math.sqrt(Math.max(0, endSquares / sum - endMean * endMean) + floor),
+                change);
+    }
+
+    private static double share(int k) {
+        double[] ramps = EngagementRules.RAMPS_S;
+        double low = k == 0 ? 0 : (ramps[k - 1] + ramps[k]) / 2;
+        double high = k == ramps.length - 1 ? ramps[k] : (ramps[k] + ramps[k + 1]) / 2;
+        return high - low;
+    }
+
+    private Fit fit(double beginS, double rampS) {
+        double[] own = without(without(ramp(beginS, rampS), constant), push);
+        double square = dot(own, own);
+        if (square < ALIKE * samples.size()) {
+            return new Fit(Double.POSITIVE_INFINITY, 0);
+        }
+        double change = dot(own, left) / square;
+        return new Fit(Math.max(0, dot(left, left) - change * change * square), change);
+    }
+
+    private double[] ramp(double beginS, double rampS) {
+        double[] values = new double[samples.size()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = Math.clamp((samples.timeS(i) - beginS) / rampS, 0, 1);
+        }
+        return values;
+    }
+
+    /// What is left of a vector beside a direction of length one; the vector itself is changed.
+    private static double[] without(double[] vector, double[] direction) {
+        double share = dot(vector, direction);
+        for (int i = 0; i < vector.length; i++) {
+            vector[i] -= share * direction[i];
+        }
+        return vector;
+    }
+
+    private static double[] unit(double[] vector) {
+        double length = Math.sqrt(dot(vector, vector));
+        for (int i = 0; i < vector.length && length > 0; i++) {
+            vector[i] /= length;
+        }
+        return vector;
+    }
+
+    private static double dot(double[] one, double[] other) {
+        double sum = 0;
+        for (int i = 0; i < one.length; i++) {
+            sum += one[i] * other[i];
+        }
+        return sum;
+    }
+}

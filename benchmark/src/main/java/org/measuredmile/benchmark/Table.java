@@ -19,6 +19,8 @@ final class Table {
     private static final double AIM_OF_SCAN = 0.6;
     private static final double AIM_FIT_MB_S = 100;
     private static final double AIM_OF_PEER = 30;
+    /// What `./mile` starts short commands with.
+    private static final List<String> LIKE_MILE = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
 
     private final Path folder;
     private final Rounds rounds;
@@ -109,7 +111,7 @@ final class Table {
             }
             theirs.add(Double.parseDouble(warm.get().output()));
             Processes.python(script, file.toString(), "once").ifPresent(ended -> theirWhole.add(ended.wallMs()));
-            ourWhole.add(Processes.java(List.of(), Once.class, file.toString()).wallMs());
+            ourWhole.add(Processes.java(LIKE_MILE, Once.class, file.toString()).wallMs());
         }
         double ours = rounds.medianMs("decode gpx");
         double their = Rounds.median(theirs);

@@ -11,9 +11,10 @@ public final class Spent {
     private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
     /// Buffers of the libraries, and patterns compiled at first use.
-    private static final long FREE_BYTES = 32_000_000;
-    /// Cells of eight bytes, a few times over, for each byte that came in; objects for findings.
-    private static final long BYTES_A_BYTE = 4_000;
+    private static final long FREE_BYTES = 64_000_000;
+    /// Cells of eight bytes, a few times over, for each byte that came in, and objects for findings, take some
+    /// hundreds; the rest is what the fuzzer's hooks allocate at each step of a pattern, replaying too.
+    private static final long BYTES_A_BYTE = 20_000;
     /// Seconds of a slow machine under a searching test's measuring.
     private static final double FREE_S = 3;
     private static final double SECONDS_A_BYTE = 20e-6;

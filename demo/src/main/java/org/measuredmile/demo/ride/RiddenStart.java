@@ -4,8 +4,10 @@ import java.util.Arrays;
 
 /// One start, moved through in steps of a millisecond from the first movement until a little after 20 mph.
 ///
-/// Unit: metres per second, metres from rest and watts at the wheel at every step.
-public record RiddenStart(double buildUpS, double[] speedMps, double[] distanceM, double[] powerW) {
+/// Unit: metres per second, metres from rest and watts at the wheel at every step; `launchN` and `limitW` the most force
+/// and the most power of the drive.
+public record RiddenStart(
+        double buildUpS, double launchN, double limitW, double[] speedMps, double[] distanceM, double[] powerW) {
     static final double STEP_S = 0.001;
     private static final double GRAVITY_MPS2 = 9.80665;
     private static final double AIR_KGPM3 = 1.183;
@@ -51,6 +53,8 @@ public record RiddenStart(double buildUpS, double[] speedMps, double[] distanceM
         power[last] = power[last - 1];
         return new RiddenStart(
                 bike.buildUpS(),
+                bike.thrustMps2() * mass,
+                bike.powerWpkg() * mass,
                 Arrays.copyOf(speed, last + 1),
                 Arrays.copyOf(distance, last + 1),
                 Arrays.copyOf(power, last + 1));

@@ -36,6 +36,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
     private static final String FILE = "starts.csv";
     private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
     private static final double STANDS_S = 3;
+    private static final double REFERENCE_RIDER_KG = 80;
     private static final double BRAKES_MPS2 = 3;
 
     @Override
@@ -135,19 +136,30 @@ public record SimulatedStart(String method) implements SimulatedTrial {
                 bike,
                 Points.of(today, bike.runScatter()),
                 Points.of(bike, StrictMath.hypot(bike.runScatter(), bike.dayScatter())));
+        var atReference = new Expectation(
+                bike,
+                Points.of(today.riddenBy(REFERENCE_RIDER_KG), bike.runScatter()),
+                Points.of(
+                        bike.riddenBy(REFERENCE_RIDER_KG), StrictMath.hypot(bike.runScatter(), bike.dayScatter())));
         boolean byTrace = method.equals("trace");
         for (int mph : SPEEDS_MPH) {
             double mps = Unit.MILE_PER_HOUR.toSi(mph);
             var variant = Variant.of("drive", "throttle").with("to", mph + "-mph");
+            var reference = variant.with("at", "reference");
             truths.add(expected.truth("time-to", variant, start -> start.timeToS(mps)));
+            truths.add(atReference.truth("time-to", reference, start -> start.timeToS(mps)));
             if (byTrace) {
+                truths.add(atReference.truth("distance-to", reference, start -> start.distanceToM(mps)));
                 truths.add(expected.truth("distance-to", variant, start -> start.distanceToM(mps)));
                 truths.add(expected.truth("ramp-time-to", variant, start -> start.rampTimeToS(mps)));
                 truths.add(expected.truth("mean-power", variant, start -> start.meanPowerW(mps)));
             }
         }
         if (byTrace) {
-            truths.add(expected.truth("peak-power", Variant.of("drive", "throttle"), RiddenStart::peakPowerW));
+            var drive = Variant.of("drive", "throttle");
+            truths.add(expected.truth("peak-power", drive, RiddenStart::peakPowerW));
+            truths.add(expected.truth("launch-force", drive, RiddenStart::launchN));
+            truths.add(expected.truth("power-limit", drive, RiddenStart::limitW));
         }
         return truths;
     }
@@ -219,9 +231,9 @@ public record SimulatedStart(String method) implements SimulatedTrial {
         var entries =
                 method.equals("trace") ? List.of(new RecordingEntry(FILE, "", ids, 0, "")) : List.<RecordingEntry>of();
         var calm = new Conditions(
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
+                OptionalDouble.of(293.15),
+                OptionalDouble.of(100_000),
+                OptionalDouble.of(0.5),
                 OptionalDouble.of(1),
                 "",
                 "dry",

@@ -14,9 +14,11 @@ import org.measuredmile.trial.Limit;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
+import org.measuredmile.trial.RoadSetting;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.UsedLoad;
 import org.measuredmile.trial.VariantKey;
 import org.measuredmile.trial.VariantKey.Choice;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
@@ -50,7 +52,9 @@ public final class StandingStart implements Trial {
         causes(builder);
         variants(builder);
         readings(builder);
-        builder.uses("weighin.mass", "a bike of " + StartPower.BIKE_WORDS + ", from common practice");
+        builder.uses(RoadSetting.WEIGHED, RoadSetting.MASS_STAND_IN)
+                .uses(UsedLoad.ROLLING, UsedLoad.STAND_IN)
+                .uses(UsedLoad.DRAG_AREA, UsedLoad.STAND_IN);
         figures(builder);
         return builder.handbook(StandingStartHandbook.PAGE);
     }
@@ -81,7 +85,10 @@ public final class StandingStart implements Trial {
                         java.util.Arrays.stream(Target.values())
                                 .map(target -> new Choice(target.id(), "to " + target.words()))
                                 .toList(),
-                        Target.TWENTY.id()));
+                        Target.TWENTY.id()))
+                .variant(new VariantKey(
+                                "at", "conditions", List.of(new Choice("reference", "at reference conditions")), "")
+                        .foundByTheTrial());
     }
 
     private static void readings(Declaration.Builder builder) {
@@ -126,18 +133,18 @@ public final class StandingStart implements Trial {
 
     private static void figures(Declaration.Builder builder) {
         builder.figure(of("time-to", "time to speed", QuantityKind.TIME, Better.LESS)
-                        .by("drive", "to")
+                        .by("drive", "to", "at")
                         .speaksForTheTrial()
                         .scatter(THRUST)
                         .called("time to", "gets to", "reaches", "from rest to", "from a standstill to")
                         .meaning("from the first movement of the bike until it has the speed"))
                 .figure(of("distance-to", "distance to speed", QuantityKind.LENGTH, Better.LESS)
-                        .by("drive", "to")
+                        .by("drive", "to", "at")
                         .scatter(WAY)
                         .called("distance to", "needs to reach")
                         .meaning("from rest to where it has the speed"))
                 .figure(of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
-                        .by("drive", "to")
+                        .by("drive", "to", "at")
                         .scatter(THRUST)
                         .called("time from full thrust to")
                         .meaning("from where full thrust, followed back, begins: free of how softly the motor sets in"))
@@ -150,7 +157,17 @@ public final class StandingStart implements Trial {
                         .by("drive", "to")
                         .scatter(POWER)
                         .called("mean power", "mean wheel power")
-                        .meaning("work at the wheel from rest to the speed over the time it took"));
+                        .meaning("work at the wheel from rest to the speed over the time it took"))
+                .figure(of("launch-force", "launch force", QuantityKind.FORCE, Better.MORE)
+                        .by("drive")
+                        .scatter(THRUST)
+                        .called("launch force", "pulls away with")
+                        .meaning("tractive force at the wheel at low speed and full thrust"))
+                .figure(of("power-limit", "power limit at the wheel", QuantityKind.POWER, Better.MORE)
+                        .by("drive")
+                        .scatter(THRUST)
+                        .called("power limit")
+                        .meaning("power at the wheel where power, and no longer force, limits the start"));
     }
 
     private static FigureSpec of(String name, String title, QuantityKind kind, Better better) {

@@ -6,10 +6,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.RunMean;
@@ -32,9 +34,14 @@ final class StandingStartFigures {
         }
     }
 
-    List<Figure> all() {
+    /// The figures, and how those lean on each other that others use together.
+    record All(List<Figure> figures, List<Correlation> correlations) {}
+
+    All all() {
         var figures = new ArrayList<Figure>();
+        var correlations = new ArrayList<Correlation>();
         byDrive.forEach((drive, runs) -> {
+            var thrust = new StartThrust(input, drive, runs);
             for (var target : Target.values()) {
                 add(figures, "time-to", drive, target, runs, StartRun::time, budget::ofTime);
                 add(figures, "distance-to", drive, target, runs, StartRun::distance, budget::ofDistance);
@@ -45,8 +52,51 @@ final class StandingStartFigures {
             }
             power("peak-power", Variant.of("drive", drive), runs, StartRun::peakPower, StartRun::reason)
                     .ifPresent(figures::add);
+            thrust.figures().ifPresent(pair -> {
+                figures.add(pair.launch());
+                figures.add(pair.power());
+                correlations.add(pair.correlation());
+            });
+            addAtReference(figures, runs, thrust);
         });
-        return figures;
+        return new All(figures, correlations);
+    }
+
+    /// Every time and distance of a drive once more for the reference rider, where the rider's mass is known.
+    private void addAtReference(List<Figure> figures, List<StartRun> runs, StartThrust thrust) {
+        var moved = runs.stream()
+                .filter(StartRun::isUsable)
+                .flatMap(run -> run.power().stream())
+                .findFirst();
+        if (moved.isEmpty()) {
+            return;
+        }
+        var reference = new StartAtReference(moved.get(), Optional.of(thrust));
+        String drive = runs.getFirst().drive();
+        for (var figure : List.copyOf(figures)) {
+            var target = figure.key().variant().get("to").flatMap(Target::of);
+            boolean isWay = figure.kind() != QuantityKind.POWER
+                    && figure.key().variant().has("drive", drive)
+                    && target.isPresent();
+            if (isWay) {
+                reference
+                        .of(figure, target.get(), underFullThrust(figure, target.get(), runs))
+                        .ifPresent(figures::add);
+            }
+        }
+    }
+
+    /// The share of a figure that goes with the mass: a build-up takes its time whatever the mass.
+    private static double underFullThrust(Figure figure, Target target, List<StartRun> runs) {
+        if (!figure.key().figure().endsWith(".time-to")) {
+            return 1;
+        }
+        return runs.stream()
+                .flatMap(run -> run.traced().stream())
+                .flatMap(start -> start.reached(target).stream())
+                .mapToDouble(yes -> yes.rampTimeS() / yes.timeS())
+                .average()
+                .orElse(1 - StandingStartRules.BUILD_UP_S / 2 / Math.max(1, figure.value()));
     }
 
     private interface Take {
@@ -153,12 +203,11 @@ final class StandingStartFigures {
                 .common(Contribution.typeB("first movement (build-up and filter assumed)", beginning))
                 .common(Contribution.typeB("mass of bike and rider", shared.byMass()))
                 .common(Contribution.typeB("turning of the wheels (assumed)", shared.byWheels()))
-                .common(Contribution.typeB("road load (assumed)", shared.byRoadLoad()))
+                .common(Contribution.typeB("road load", shared.byRoadLoad()))
                 .common(Contribution.typeB(
                         "scale of the speed, not calibrated", 2 * watts * StandingStartRules.RECEIVER_SCALE));
-        mean.assumed("rolling and air resistance of an upright rider, and 3 ± 1 kg for the turning of the wheels");
-        masses.get().weighed().ifPresentOrElse(mean::using, () -> mean.assumed("a bike of " + StartPower.BIKE_WORDS));
-        return Optional.of(mean.figure());
+        masses.get().assumed().forEach(mean::assumed);
+        return Optional.of(masses.get().using(mean.figure()));
     }
 
     private RunMean mean(String name, Variant variant) {

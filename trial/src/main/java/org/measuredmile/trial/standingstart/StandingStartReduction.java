@@ -48,10 +48,9 @@ final class StandingStartReduction {
         var said = new StandingStartFindings(input, runs);
         findings.addAll(said.ofDay());
         findings.addAll(said.ofRuns());
+        var all = new StandingStartFigures(input, runs).all();
         return new Outcome(
-                new StandingStartFigures(input, runs).all(),
-                runs.stream().map(this::result).toList(),
-                findings);
+                all.figures(), runs.stream().map(this::result).toList(), findings, all.correlations());
     }
 
     private StartRun written(Run run, CandidateMatching<TracedStart> matching) {

@@ -50,6 +50,8 @@ final class StandingStartRules {
     /// What an unknown filter of the receiver adds to a time; a delay alone cancels, s.
     static final double FILTER_S = 0.02;
     static final double DISTANCE_FILTER_S = 0.002;
+    /// What a filter does to a force or a power that is fitted, relative.
+    static final double FORCE_FILTER = 0.005;
     /// Relative scale of a speed without a calibration: a receiver's, and a wheel's set from a size table.
     static final double RECEIVER_SCALE = 0.002;
     static final double WHEEL_SCALE = 0.01;

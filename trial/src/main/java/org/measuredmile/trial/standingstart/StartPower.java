@@ -1,32 +1,23 @@
 package org.measuredmile.trial.standingstart;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.day.Run;
-import org.measuredmile.recording.day.Variant;
+import org.measuredmile.roadload.KnownLoad;
+import org.measuredmile.roadload.Setting;
 import org.measuredmile.trial.Figure;
-import org.measuredmile.trial.FigureKey;
+import org.measuredmile.trial.RoadSetting;
 import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.UsedLoad;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 
-/// What the wheel did: force, power and work of a start, from the masses and a road load that is assumed.
+/// What the wheel did: force, power and work of a start, from the masses, the air and the road load of the kernel.
 ///
 /// Formula: F = (m + m_w)·a + m·g·C_rr + ½·ρ·C_dA·v²; power over a stretch is the work of F over its time.
 /// Unit: kilograms; watts; newtons.
-record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure> weighed) {
-    static final String BIKE_WORDS = "28 ± 4 kg";
-    private static final double BIKE_KG = 28;
-    private static final double BIKE_SD = 4;
-    private static final double RIDER_SD = 0.5;
-    /// What the turning of both wheels adds, as mass at the rim.
-    private static final double WHEELS_KG = 3.0;
-    private static final double WHEELS_SD = 1.0;
-    private static final double ROLLING = 0.008;
-    private static final double ROLLING_SD = 0.002;
-    private static final double DRAG_AREA_M2 = 0.60;
-    private static final double DRAG_AREA_SD = 0.08;
-    /// At 100 kPa, 20 °C and 50 % humidity, computed by the formula of the CIPM (2007).
-    private static final double AIR_KGPM3 = 1.183;
+record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
     /// Speeds at the ends of a stretch are those of a line through the samples so far around, s.
     private static final double LINE_HALF_S = 0.4;
     /// Noise of such a speed, m/s.
@@ -38,38 +29,101 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
         if (rider.isEmpty() || rider.get().massAsRiddenKg().isEmpty()) {
             return Optional.empty();
         }
-        var weighed = Optional.ofNullable(input.used().get(new FigureKey("weighin.mass", Variant.of("battery", "in"))));
         return Optional.of(new StartPower(
-                rider.get().massAsRiddenKg().getAsDouble(),
-                weighed.map(Figure::value).orElse(BIKE_KG),
-                weighed.map(figure -> figure.thisDay().standard()).orElse(BIKE_SD),
-                weighed));
+                RoadSetting.of(input, run),
+                UsedLoad.of(input),
+                rider.get().massAsRiddenKg().getAsDouble()));
     }
 
-    private double totalKg() {
-        return riderKg + bikeKg;
+    Setting setting() {
+        return road.setting();
     }
 
-    private double effectiveKg() {
-        return totalKg() + WHEELS_KG;
+    /// The reference rider on the same bike in the reference air.
+    Setting atReference() {
+        return road.atReference(riderKg);
     }
 
-    private double roadLoadN(double speedMps) {
-        return totalKg() * StandingStartRules.GRAVITY_MPS2 * ROLLING
-                + AIR_KGPM3 * DRAG_AREA_M2 * speedMps * speedMps / 2;
+    KnownLoad load() {
+        return usedLoad.load();
+    }
+
+    double riderSdKg() {
+        return road.riderSdKg();
+    }
+
+    double bikeSdKg() {
+        return road.bikeSdKg();
+    }
+
+    double massSdKg() {
+        return road.massSdKg();
+    }
+
+    double turningSdKg() {
+        return road.turningSdKg();
+    }
+
+    double airSdKgPerM3() {
+        return road.airSdKgPerM3();
+    }
+
+    double weightN() {
+        return setting().massKg() * setting().gravityMps2();
+    }
+
+    double effectiveKg() {
+        return setting().effectiveKg();
+    }
+
+    double roadLoadN(double speedMps) {
+        return load().mean().forceN(setting(), speedMps);
+    }
+
+    /// Standard uncertainty of the road load at a speed, that of the air in it.
+    double roadLoadSdN(double speedMps) {
+        double byAir = load().mean().dragAreaM2() * speedMps * speedMps / 2 * road.airSdKgPerM3();
+        return StrictMath.hypot(load().forceSdN(setting(), speedMps), byAir);
+    }
+
+    /// What nobody measured.
+    List<String> assumed() {
+        var all = new ArrayList<>(road.assumed());
+        all.addAll(usedLoad.assumed());
+        all.add("3 ± 1 kg for the turning of the wheels");
+        return all;
+    }
+
+    /// The figure with the figures that the masses and the load came from.
+    Figure using(Figure figure) {
+        var used = new ArrayList<>(figure.used());
+        road.used().stream().filter(one -> !used.contains(one)).forEach(used::add);
+        usedLoad.used().stream().filter(one -> !used.contains(one)).forEach(used::add);
+        return new Figure(
+                figure.key(),
+                figure.kind(),
+                figure.trial(),
+                figure.version(),
+                figure.value(),
+                figure.thisDay(),
+                figure.anyDay(),
+                figure.runs(),
+                figure.budget(),
+                figure.narrows(),
+                figure.assumed(),
+                used,
+                figure.findings(),
+                figure.inputs());
     }
 
     /// What all runs of a day share of a power's standard uncertainty: masses, wheels, road load.
     ///
     /// Unit: watts, of a power at a mean speed.
     Shared shared(double powerW, double speedMps) {
-        double drag = AIR_KGPM3 * speedMps * speedMps * speedMps / 2;
-        double perKg = Math.max(0, powerW - drag * DRAG_AREA_M2) / effectiveKg();
+        double drag = setting().airKgPerM3() * speedMps * speedMps * speedMps / 2;
+        double perKg = Math.max(0, powerW - drag * load().mean().dragAreaM2()) / effectiveKg();
         return new Shared(
-                perKg * StrictMath.hypot(RIDER_SD, bikeSd),
-                perKg * WHEELS_SD,
-                StrictMath.hypot(
-                        totalKg() * StandingStartRules.GRAVITY_MPS2 * ROLLING_SD * speedMps, drag * DRAG_AREA_SD));
+                perKg * massSdKg(), perKg * turningSdKg(), roadLoadSdN(speedMps) * speedMps);
     }
 
     /// Standard uncertainties by their causes, in watts.
@@ -147,7 +201,7 @@ record StartPower(double riderKg, double bikeKg, double bikeSd, Optional<Figure>
     Force force(Target target, Crossing crossing) {
         double newtons = effectiveKg() * crossing.slopeMps2() + roadLoadN(target.speedMps());
         double slopeSd = StandingStartRules.SLOW_NOISE_MPS / target.halfWindowS();
-        double massSd = crossing.slopeMps2() * StrictMath.hypot(StrictMath.hypot(RIDER_SD, bikeSd), WHEELS_SD);
+        double massSd = crossing.slopeMps2() * StrictMath.hypot(massSdKg(), turningSdKg());
         return new Force(newtons, StrictMath.hypot(effectiveKg() * slopeSd, massSd));
     }
 

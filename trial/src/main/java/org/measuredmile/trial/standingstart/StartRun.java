@@ -102,6 +102,15 @@ record StartRun(
                 .flatMap(start -> power.flatMap(one -> one.peak(start.samples(), fit().rampS())));
     }
 
+    /// Launch force and power limit, where the trace tells them.
+    ThrustFit.Outcome thrust() {
+        if (power.isEmpty() || traced().filter(TracedStart::qualifies).isEmpty()) {
+            return new ThrustFit.Outcome.None(
+                    reason().isEmpty() ? "no force: it needs a recording and the rider's mass as ridden" : reason());
+        }
+        return ThrustFit.of(traced().get(), power.get());
+    }
+
     private StartFit.Fitted fit() {
         return traced().orElseThrow().fitted().orElseThrow();
     }

@@ -1,0 +1,185 @@
+package org.measuredmile.trial.standingstart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.measuredmile.quantity.budget.Contribution;
+import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Correlation;
+import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.Figure.FigureRun;
+import org.measuredmile.trial.RunMean;
+import org.measuredmile.trial.TrialInput;
+
+/// Launch force and power limit of a drive, from the starts of a day, and how the two lean on each other: what the
+/// road-load model takes for the bike's thrust.
+final class StartThrust {
+    static final String LAUNCH = "standingstart.launch-force";
+    static final String POWER = "standingstart.power-limit";
+    /// What scatters between runs and between days, as the battery's state and the rider do, mostly moves both
+    /// alike. House.
+    private static final double SCATTER_ALIKE = 0.7;
+
+    private final TrialInput input;
+    private final Variant variant;
+    private final List<StartRun> runs;
+    private final List<ThrustFit.Outcome.Known> known = new ArrayList<>();
+    private final List<ThrustFit.Outcome> outcomes = new ArrayList<>();
+    private Optional<StartPower> moved = Optional.empty();
+
+    StartThrust(TrialInput input, String drive, List<StartRun> runs) {
+        this.input = input;
+        this.variant = Variant.of("drive", drive);
+        this.runs = List.copyOf(runs);
+        for (var run : runs) {
+            var outcome = run.thrust();
+            outcomes.add(outcome);
+            if (run.screened().isEmpty() && outcome instanceof ThrustFit.Outcome.Known one) {
+                known.add(one);
+                moved = moved.or(run::power);
+            }
+        }
+    }
+
+    /// Both figures with their correlation; nothing where no start tells them.
+    record Pair(Figure launch, Figure power, Correlation correlation) {}
+
+    Optional<Pair> figures() {
+        if (known.isEmpty() || moved.isEmpty()) {
+            return Optional.empty();
+        }
+        var launch = figure(LAUNCH, ThrustFit.Outcome.Known::launchN, this::launchShared);
+        var power = figure(POWER, ThrustFit.Outcome.Known::powerW, this::powerShared);
+        return Optional.of(
+                new Pair(launch, power, new Correlation(launch.key(), power.key(), correlation(launch, power))));
+    }
+
+    double launchN() {
+        return mean(ThrustFit.Outcome.Known::launchN);
+    }
+
+    double powerW() {
+        return mean(ThrustFit.Outcome.Known::powerW);
+    }
+
+    boolean isKnown() {
+        return !known.isEmpty();
+    }
+
+    private double mean(Function<ThrustFit.Outcome.Known, ThrustFit.Found> which) {
+        return known.stream().mapToDouble(one -> which.apply(one).value()).average().orElse(Double.NaN);
+    }
+
+    private interface Shared {
+        List<Contribution> of(double mean);
+    }
+
+    private Figure figure(String id, Function<ThrustFit.Outcome.Known, ThrustFit.Found> which, Shared shared) {
+        var mean = RunMean.of(StandingStart.DECLARATION, id, variant, input.scatter());
+        double squares = 0;
+        double buildUp = 0;
+        for (int i = 0; i < runs.size(); i++) {
+            var run = runs.get(i);
+            var found = outcomes.get(i) instanceof ThrustFit.Outcome.Known one && run.screened().isEmpty()
+                    ? Optional.of(which.apply(one))
+                    : Optional.<ThrustFit.Found>empty();
+            squares += found.map(one -> one.ownSd() * one.ownSd()).orElse(0.0);
+            buildUp += found.map(ThrustFit.Found::fromBuildUp).orElse(0.0) / known.size();
+            mean.run(
+                    new FigureRun(
+                            run.run().id(),
+                            run.run().state(),
+                            found.isPresent(),
+                            found.isPresent() ? "" : why(run, outcomes.get(i)),
+                            found.map(one -> OptionalDouble.of(one.value())).orElse(OptionalDouble.empty())),
+                    run.run().direction());
+        }
+        mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / known.size()))
+                .common(Contribution.typeB("build-up of thrust (assumed)", buildUp));
+        shared.of(mean.value()).forEach(mean::common);
+        moved.orElseThrow().assumed().forEach(mean::assumed);
+        mean.assumed("thrust is the lesser of one force and one power over the speed");
+        var figure = mean.figure();
+        return moved.orElseThrow().using(figure);
+    }
+
+    private static String why(StartRun run, ThrustFit.Outcome outcome) {
+        if (!run.screened().isEmpty()) {
+            return run.screened();
+        }
+        return outcome instanceof ThrustFit.Outcome.None(String reason) ? reason : "";
+    }
+
+    /// At about 2 m/s, where the force is read.
+    private List<Contribution> launchShared(double newtons) {
+        return shared(newtons, 2, 1);
+    }
+
+    /// At about 6 m/s, where power limits.
+    private List<Contribution> powerShared(double watts) {
+        return shared(watts, 6, 6);
+    }
+
+    /// Whatever moves the force at a speed moves the power there by the speed's own measure.
+    private List<Contribution> shared(double value, double speedMps, double perNewton) {
+        var with = moved.orElseThrow();
+        double accelerationMps2 = Math.max(0, value / perNewton - with.roadLoadN(speedMps)) / with.effectiveKg();
+        double perScale = perNewton == 1 ? 1 : 2;
+        var all = new ArrayList<Contribution>();
+        all.add(Contribution.typeB(
+                "mass of bike and rider", perNewton * accelerationMps2 * with.massSdKg()));
+        all.add(Contribution.typeB(
+                "turning of the wheels (assumed)", perNewton * accelerationMps2 * with.turningSdKg()));
+        all.add(Contribution.typeB("road load", perNewton * with.roadLoadSdN(speedMps)));
+        all.add(Contribution.typeB(
+                "scale of the speed, not calibrated", perScale * value * StandingStartRules.RECEIVER_SCALE));
+        all.add(Contribution.typeB("receiver's filter (assumed)", value * StandingStartRules.FORCE_FILTER));
+        if (!isBothWays()) {
+            all.add(Contribution.typeB(
+                    "slope of the road (taken for level)",
+                    perNewton * with.weightN() * StandingStartRules.LEVEL_SLOPE));
+            all.add(Contribution.typeB(
+                    "wind along the road",
+                    perNewton
+                            * with.effectiveKg()
+                            * StandingStartRules.DRAG_PER_M
+                            * speedMps
+                            * StandingStartRules.UNKNOWN_WIND_MPS));
+        }
+        return all;
+    }
+
+    private boolean isBothWays() {
+        return runs.stream()
+                        .filter(run -> run.screened().isEmpty())
+                        .map(run -> run.run().direction())
+                        .distinct()
+                        .count()
+                == 2;
+    }
+
+    /// Inputs of one name move both the same way; scatter does so mostly; the fit's noise as the fit says.
+    private double correlation(Figure launch, Figure power) {
+        double covariance = 0;
+        for (var one : launch.budget()) {
+            for (var other : power.budget()) {
+                if (one.input().equals(other.input())) {
+                    covariance += alike(one.input()) * one.standardUncertainty() * other.standardUncertainty();
+                }
+            }
+        }
+        double sds = launch.anyDay().standard() * power.anyDay().standard();
+        return Math.clamp(covariance / sds, -0.99, 0.99);
+    }
+
+    private double alike(String input) {
+        if (input.startsWith("scatter") || input.equals("between days")) {
+            return SCATTER_ALIKE;
+        }
+        return input.startsWith("speed noise") || input.startsWith("build-up")
+                ? known.stream().mapToDouble(ThrustFit.Outcome.Known::correlation).average().orElse(0)
+                : 1;
+    }
+}

@@ -97,6 +97,11 @@ final class AssistScene {
             var log = new ReceiverLog(begun, receiver.droppingOut(0.3).watch(ride, road, day.random()));
             String instrument = isSlow ? Town.HANDLEBAR : Town.SLOW_RECEIVER;
             day.recording(what + "-" + way.direction() + ".csv", log.delimited(), instrument, runs);
+            if (twist == Twist.FILMED
+                    && what.equals("levels")
+                    && way.direction().equals("out")) {
+                day.recording("ride-along.vtt", new RideAlongClip(ride).captions(), Town.CAMERA, List.of());
+            }
         }
         return runs;
     }

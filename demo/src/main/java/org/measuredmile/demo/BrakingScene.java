@@ -110,7 +110,7 @@ final class BrakingScene {
             case ONE_HERTZ ->
                 day.recording(
                         "handlebar.gpx", log(ReceiverModel.oneHertz(), watched).gpx(), Town.HANDLEBAR, runs);
-            case NONE, NO_WIND, PROPOSED, RUN_VOID -> {
+            case NONE, NO_WIND, PROPOSED, RUN_VOID, FILMED -> {
                 ReceiverLog log = log(ReceiverModel.tenHertz().droppingOut(0.2), watched);
                 switch (Math.floorMod(day.member().bike().id().hashCode(), 3)) {
                     case 0 -> day.recording("stops.nmea", log.nmea(), Town.FAST_RECEIVER, runs);

@@ -28,6 +28,7 @@ public final class FleetDays {
             "quorvane-thimble", Twist.NO_WIND,
             "pellowick-bramble", Twist.PROPOSED,
             "ostrelle-candlewick", Twist.RUN_VOID,
+            "skelloway-causeway", Twist.FILMED,
             "mirefoot-osier", Twist.TYPED_ONLY);
 
     /// Bikes that came back with other firmware.

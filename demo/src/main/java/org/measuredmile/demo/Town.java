@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.measuredmile.demo.ride.RoadLine;
 import org.measuredmile.recording.day.Course;
 import org.measuredmile.recording.day.CrewMember;
+import org.measuredmile.recording.day.FrameRate;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Rider;
 
@@ -40,6 +41,7 @@ public final class Town {
     static final String WHEEL = "wheel-computer";
     static final String WALL_METER = "wall-meter-1";
     static final String BATTERY_LOG = "battery-log-1";
+    static final String CAMERA = "camera-1";
 
     /// What the scale really reads, as a share of the truth: the crew knows it only by calibration.
     static final double SCALE_READS = 1 / 1.0018;
@@ -101,7 +103,19 @@ public final class Town {
                 new Kit(WHEEL, Instrument.Kind.WHEEL, 0.1 / 3.6).calibrated(1.0, 0.004),
                 new Kit(WALL_METER, Instrument.Kind.WALL_METER, 36_000).calibrated(1.0, 0.01),
                 new Kit(BATTERY_LOG, Instrument.Kind.BATTERY_LOG, 3600).calibrated(1.0, 0.01),
-                new Kit(SCALE, Instrument.Kind.SCALE, 0.05).calibrated(1.002, 0.0006));
+                new Kit(SCALE, Instrument.Kind.SCALE, 0.05).calibrated(1.002, 0.0006),
+                camera());
+    }
+
+    private static Instrument camera() {
+        return new Instrument(
+                CAMERA,
+                Instrument.Kind.CAMERA,
+                java.util.OptionalDouble.empty(),
+                Optional.empty(),
+                java.util.OptionalDouble.empty(),
+                Optional.of(new FrameRate.Steady(30_000, 1001)),
+                List.of());
     }
 
     /// A camera of 60 frames a second.

@@ -14,7 +14,9 @@ enum Twist {
     /// The runs were found by the tool and nobody has confirmed them.
     PROPOSED,
     /// One stop was in somebody's way.
-    RUN_VOID;
+    RUN_VOID,
+    /// A camera rode along, and its clip's words were written down.
+    FILMED;
 
     /// Whether a fast receiver stood by for its display.
     boolean isRecorded() {

@@ -112,7 +112,7 @@ public final class ReadingResolver {
     }
 
     /// A time by the frames of a camera: the one named, else the usual instrument where that is a camera, else the
-    /// day's only camera.
+    /// day's only camera; or at the rate that is written behind the frames.
     private void addFrames(ReadingSpec spec, Reading reading) {
         var frames = FrameReading.parse(reading.written());
         if (frames.isEmpty()) {
@@ -120,17 +120,34 @@ public final class ReadingResolver {
                     reading,
                     "reading-not-understood",
                     spec.title() + ": \"" + reading.written() + "\" names no frames in their order",
-                    "write frames 1203 to 1266, or 63 frames");
+                    "write frames 1203 to 1266, or 63 frames, and the rate as in 63 frames at 30000/1001");
             return;
         }
         var camera = reading.instrument().isEmpty() ? usualCamera(spec) : day.instrument(reading.instrument());
-        switch (camera.flatMap(Instrument::frameRate).orElse(null)) {
+        var known = camera.flatMap(Instrument::frameRate);
+        var stated = frames.get().rate();
+        if (stated.isPresent() && known.isPresent() && !stated.equals(known)) {
+            fault(
+                    reading,
+                    "frame-rates-differ",
+                    spec.title() + ": " + stated.get().text() + " frames a second stand with the reading, "
+                            + known.get().text() + " with the camera "
+                            + camera.get().id(),
+                    "leave the one that is wrong out");
+            return;
+        }
+        addFrames(spec, reading, frames.get(), stated.or(() -> known));
+    }
+
+    private void addFrames(ReadingSpec spec, Reading reading, FrameReading frames, Optional<FrameRate> known) {
+        switch (known.orElse(null)) {
             case null ->
                 fault(
                         reading,
                         "frames-without-rate",
                         spec.title() + ": frames tell a time only by a camera whose frame rate is known",
-                        "name the camera, and write its frameRate in day.yaml");
+                        "write the rate behind them, as in 63 frames at 30000/1001, or the camera's frameRate in"
+                                + " day.yaml");
             case FrameRate.Variable _ ->
                 fault(
                         reading,
@@ -138,13 +155,7 @@ public final class ReadingResolver {
                         spec.title() + ": the camera's frame rate is variable, so its frames tell no time",
                         "write the time in seconds, by another instrument");
             case FrameRate.Steady rate ->
-                addNumber(
-                        spec,
-                        reading,
-                        new Parsed.Value(
-                                frames.get().seconds(rate),
-                                Unit.SECOND,
-                                frames.get().stepS(rate)));
+                addNumber(spec, reading, new Parsed.Value(frames.seconds(rate), Unit.SECOND, frames.stepS(rate)));
         }
     }
 

@@ -31,9 +31,10 @@ public record ResolvedReadings(
 
         /// Whether pictures told it, so that nobody's reaction is in it.
         public boolean isByCamera() {
-            return instrument
-                    .filter(one -> one.kind() == Instrument.Kind.CAMERA)
-                    .isPresent();
+            return FrameReading.isMeant(reading.written())
+                    || instrument
+                            .filter(one -> one.kind() == Instrument.Kind.CAMERA)
+                            .isPresent();
         }
     }
 

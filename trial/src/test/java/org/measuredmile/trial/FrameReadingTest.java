@@ -114,6 +114,23 @@ class FrameReadingTest {
     }
 
     @Test
+    void theRateMayStandBehindTheFramesWhereNoCameraStatesIt() {
+        var value = start("frames 1203 to 1266 at 30000/1001", "")
+                .input()
+                .readings()
+                .of("s-1", TIME)
+                .orElseThrow();
+        assertThat(value.si()).isEqualTo(63 * 1001.0 / 30000);
+        assertThat(value.stepSd()).isCloseTo(1001.0 / 30000 / Math.sqrt(6), within(1e-15));
+        assertThat(value.isByCamera()).isTrue();
+        assertThat(read("63 frames @ 29.97 fps").rate()).contains(new FrameRate.Steady(2997, 100));
+        assertThat(FrameReading.parse("63 frames at noon")).isEmpty();
+        assertThat(fault(start("63 frames at variable", "")).code()).isEqualTo("frame-rate-variable");
+        assertThat(fault(start("63 frames at 25", "camera-1").camera("30")).code())
+                .isEqualTo("frame-rates-differ");
+    }
+
+    @Test
     void secondsReadOffAPictureAreNoFinerThanItsFrames() {
         var value = start("2.10 s", "camera-1")
                 .camera("25")

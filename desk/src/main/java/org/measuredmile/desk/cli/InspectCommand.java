@@ -5,13 +5,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.measuredmile.archive.json.ColumnJson;
 import org.measuredmile.archive.json.InspectJson;
 import org.measuredmile.archive.json.Json;
+import org.measuredmile.archive.json.SpokenJson;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.ReadingPrinter;
 import org.measuredmile.recording.Inspection;
@@ -19,6 +23,7 @@ import org.measuredmile.recording.Mark;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.recording.reader.Readers;
+import org.measuredmile.recording.spoken.SpokenClip;
 import org.measuredmile.trial.FoundRuns;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,7 +34,9 @@ import tools.jackson.databind.node.ObjectNode;
 /// `mile inspect FILE…`: what is in a recording, without an archive.
 @Command(
         name = "inspect",
-        description = "Say what is in a recording: format, channels, rate, gaps, distance, runs found.",
+        description =
+                "Say what is in a recording: format, channels, rate, gaps, distance, runs found; in the captions of "
+                        + "a clip, the numbers said and, beside a recording of the ride, the clip's clock.",
         mixinStandardHelpOptions = true)
 final class InspectCommand implements Callable<Integer> {
     @Mixin
@@ -41,6 +48,8 @@ final class InspectCommand implements Callable<Integer> {
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "files exactly as the instruments wrote them")
     private List<Path> files = List.of();
 
+    private Map<Decoding, SpokenClip> clips = Map.of();
+
     @Override
     public Integer call() throws IOException {
         files.forEach(InspectCommand::requireFile);
@@ -51,6 +60,7 @@ final class InspectCommand implements Callable<Integer> {
                 decodings.addAll(Readers.decodeAll(file.getFileName().toString(), bytes, name -> settings));
             }
         }
+        clips = clips(decodings);
         if (shown.asJson()) {
             shown.json(Json.array(decodings, this::json));
         } else {
@@ -62,6 +72,24 @@ final class InspectCommand implements Callable<Integer> {
             return Mile.DONE;
         }
         return refused == decodings.size() ? Mile.BAD_INPUT : Mile.DATA_SAY_NO;
+    }
+
+    /// The captions among the files, each beside all the other files that were named.
+    private static Map<Decoding, SpokenClip> clips(List<Decoding> decodings) {
+        var recordings = new ArrayList<Recording>();
+        decodings.forEach(one -> {
+            if (one instanceof Decoding.Decoded(Recording recording)) {
+                recordings.add(recording);
+            }
+        });
+        // Two files in different folders may have one name.
+        var clips = new IdentityHashMap<Decoding, SpokenClip>();
+        decodings.forEach(one -> {
+            if (one instanceof Decoding.Decoded(Recording recording) && SpokenClip.isOne(recording)) {
+                clips.put(one, SpokenClip.of(recording, recordings));
+            }
+        });
+        return clips;
     }
 
     private static void requireFile(Path file) {
@@ -80,6 +108,7 @@ final class InspectCommand implements Callable<Integer> {
                     case Decoding.Decoded(var recording) -> InspectJson.write(inspect(recording));
                     case Decoding.Refused refused -> InspectJson.write(refused);
                 };
+        Optional.ofNullable(clips.get(decoding)).ifPresent(clip -> SpokenJson.write(clip, object));
         if (columns.wanted()) {
             object.set("columns", ColumnJson.write(decoding.columns()));
         }
@@ -107,6 +136,7 @@ final class InspectCommand implements Callable<Integer> {
                 shown.findings("  ", refused.findings());
             }
         }
+        Optional.ofNullable(clips.get(decoding)).ifPresent(new SpokenText(shown)::print);
         columns.lines(decoding).forEach(shown::line);
         shown.line("");
     }

@@ -81,6 +81,9 @@ class ReadingsPages {
             @RequestParam Map<String, String> sent) {
         var reduced = reduced(day);
         var typed = Typed.of(sent);
+        if (typed.get("act").equals("look")) {
+            return show(request, new Asked(day, trial, typed), "");
+        }
         var form =
                 new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         String id = Runs.nextId(reduced, trial);

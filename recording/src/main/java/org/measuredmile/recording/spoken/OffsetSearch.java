@@ -3,6 +3,7 @@ package org.measuredmile.recording.spoken;
 import java.util.List;
 import java.util.Locale;
 import org.measuredmile.quantity.Interval;
+import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.motion.SpeedSource;
 
 /// Searches every offset at which a clip can overlap a recording, and gives one only if it alone fits.
@@ -38,12 +39,13 @@ final class OffsetSearch {
                     said.size() + " speeds were said; " + FEWEST + " or more are needed to set the clip's clock",
                     "say the speed more often, at different speeds");
         }
-        TraceTable trace = TraceTable.of(speed);
         double firstS = said.stream().mapToDouble(SaidSpeed::timeS).min().orElseThrow();
         double lastS = said.stream().mapToDouble(SaidSpeed::timeS).max().orElseThrow();
-        if (lastS - firstS > LONGEST_S || trace.toS() - trace.fromS() > LONGEST_S) {
+        Channel channel = speed.channel();
+        if (lastS - firstS > LONGEST_S || channel.timeS(channel.size() - 1) - channel.timeS(0) > LONGEST_S) {
             return none("too-long", "the clip or the recording is longer than 12 h", "cut it into parts");
         }
+        TraceTable trace = TraceTable.of(speed);
         Fits fits = fits(trace, firstS, lastS);
         Fits backwards = fits(trace.reversed(), firstS, lastS);
         return judged(fits, backwards);

@@ -38,6 +38,18 @@ public record SpokenReading(
         }
     }
 
+    /// What was said as a person would type it: the number with its unit's symbol where there is one number,
+    /// else as [#written].
+    public String typed() {
+        int blank = written.indexOf(' ');
+        boolean isOneNumber = blank > 0
+                && written.substring(0, blank).matches("-?[\\d.]+")
+                && written.substring(blank).chars().noneMatch(Character::isDigit);
+        return unit.isPresent() && isOneNumber
+                ? written.substring(0, blank) + " " + unit.get().symbol()
+                : written;
+    }
+
     public boolean isSpeed() {
         return kind.filter(QuantityKind.SPEED::equals).isPresent();
     }

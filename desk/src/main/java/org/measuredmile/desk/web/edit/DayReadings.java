@@ -6,10 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.UnitSystem;
-import org.measuredmile.recording.Place;
-import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.trial.Declaration;
@@ -18,8 +15,7 @@ import org.measuredmile.trial.ReadingSpec;
 /// The readings of a trial that are taken once a day, as typed: fields `day.NAME` and `who`.
 public final class DayReadings {
     private final Declaration trial;
-    private final TestDay day;
-    private final UnitSystem system;
+    private final TypedReading written;
     private final Typed typed;
 
     /// What came of reading the form.
@@ -35,8 +31,7 @@ public final class DayReadings {
 
     public DayReadings(Declaration trial, TestDay day, UnitSystem system, Typed typed) {
         this.trial = trial;
-        this.day = day;
-        this.system = system;
+        this.written = new TypedReading(trial, day, system);
         this.typed = typed;
     }
 
@@ -52,22 +47,14 @@ public final class DayReadings {
             if (spec.scope() != ReadingSpec.Scope.DAY || text.isEmpty()) {
                 continue;
             }
-            String fault = RunForm.fault(spec, text, system);
+            String fault = written.fault(spec, text);
             if (fault.isEmpty()) {
-                readings.add(reading(spec, text, at));
+                readings.add(written.reading(
+                        spec, text, new TypedReading.Author("", typed.get("who"), Optional.of(at), "")));
             } else {
                 faults.put("day." + spec.name(), fault);
             }
         }
         return faults.isEmpty() ? new Read.Kept(readings) : new Read.Refused(typed.wrong(faults));
-    }
-
-    private Reading reading(ReadingSpec spec, String text, Instant at) {
-        boolean isBare = text.matches("[-+−]?[\\d.,]+") && spec.kind() != QuantityKind.WORD;
-        String unit = isBare ? spec.kind().shown(system).symbol() : "";
-        String instrument =
-                spec.instrument().flatMap(day::instrument).map(Instrument::id).orElse("");
-        return new Reading(
-                "", spec.name(), text, unit, instrument, Optional.of(at), typed.get("who"), "", Place.NOWHERE);
     }
 }

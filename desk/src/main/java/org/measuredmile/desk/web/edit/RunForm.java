@@ -6,13 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.measuredmile.quantity.Parsed;
-import org.measuredmile.quantity.QuantityKind;
-import org.measuredmile.quantity.QuantityPrinter;
-import org.measuredmile.quantity.QuantityText;
 import org.measuredmile.quantity.UnitSystem;
 import org.measuredmile.recording.Place;
-import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.Run;
@@ -29,7 +24,7 @@ import org.measuredmile.trial.VariantKey;
 public final class RunForm {
     private final Declaration trial;
     private final TestDay day;
-    private final UnitSystem system;
+    private final TypedReading written;
     private final Typed typed;
     private final Map<String, String> faults = new TreeMap<>();
 
@@ -49,7 +44,7 @@ public final class RunForm {
     public RunForm(Declaration trial, TestDay day, UnitSystem system, Typed typed) {
         this.trial = trial;
         this.day = day;
-        this.system = system;
+        this.written = new TypedReading(trial, day, system);
         this.typed = typed;
     }
 
@@ -138,69 +133,12 @@ public final class RunForm {
     }
 
     private Optional<Reading> reading(ReadingSpec spec, String text, Author author) {
-        String fault = fault(spec, text, system);
+        String fault = written.fault(spec, text);
         if (!fault.isEmpty()) {
             faults.put("reading." + spec.name(), fault);
             return Optional.empty();
         }
-        boolean isBare = text.matches("[-+−]?[\\d.,]+");
-        String unit = isBare && spec.kind() != QuantityKind.WORD
-                ? spec.kind().shown(system).symbol()
-                : "";
-        String instrument =
-                spec.instrument().flatMap(day::instrument).map(Instrument::id).orElse("");
-        return Optional.of(new Reading(
-                author.run(),
-                spec.name(),
-                text,
-                unit,
-                instrument,
-                Optional.of(author.at()),
-                author.who(),
-                "",
-                Place.NOWHERE));
-    }
-
-    /// What is wrong with a reading's text; empty when it can be kept.
-    public static String fault(ReadingSpec spec, String text, UnitSystem system) {
-        if (spec.kind() == QuantityKind.WORD) {
-            return spec.choices().isEmpty() || spec.choices().contains(text)
-                    ? ""
-                    : "One of " + String.join(", ", spec.choices()) + ".";
-        }
-        return switch (QuantityText.parse(text, spec.kind(), spec.kind().shown(system))) {
-            case Parsed.Fault(String message, String remedy) -> capital(message) + "; " + remedy + ".";
-            case Parsed.Value value when !spec.plausible().contains(value.si()) -> implausible(spec, text, system);
-            case Parsed.Value _ -> "";
-        };
-    }
-
-    private static String implausible(ReadingSpec spec, String text, UnitSystem system) {
-        return "“" + text + "” is no " + spec.title() + ". Between "
-                + rough(spec, spec.plausible().low(), system) + " and "
-                + rough(spec, spec.plausible().high(), system) + "; is a point or a unit missing?";
-    }
-
-    private static String rough(ReadingSpec spec, double si, UnitSystem system) {
-        if (Double.isInfinite(si)) {
-            return si < 0 ? "anything" : "any size";
-        }
-        double shown = Math.abs(spec.kind().shown(system).fromSi(si));
-        return QuantityPrinter.in(spec.kind().shown(system), si, shown >= 100 || shown == 0 ? 0 : 1)
-                .text();
-    }
-
-    private static String capital(String words) {
-        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
-    }
-
-    /// The value of a typed reading in SI, where it can be read.
-    public static Optional<Double> si(ReadingSpec spec, String text, UnitSystem system) {
-        if (text.isEmpty() || spec.kind() == QuantityKind.WORD) {
-            return Optional.empty();
-        }
-        return QuantityText.parse(text, spec.kind(), spec.kind().shown(system)) instanceof Parsed.Value value
-                ? Optional.of(value.si())
-                : Optional.empty();
+        return Optional.of(written.reading(
+                spec, text, new TypedReading.Author(author.run(), author.who(), Optional.of(author.at()), "")));
     }
 }

@@ -29,6 +29,11 @@ public final class Paths {
         return day(day) + "/columns?instrument=" + piece(instrument);
     }
 
+    /// The words of a clip, as candidates for readings.
+    public static String clip(String day, String file) {
+        return day(day) + "/clips/" + segment(file);
+    }
+
     public static String content(String sha256, String name) {
         int last = name.lastIndexOf('/');
         return "/recordings/" + sha256 + "?name=" + piece(name.substring(last + 1));

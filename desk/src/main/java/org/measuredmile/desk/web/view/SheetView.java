@@ -25,6 +25,7 @@ public record SheetView(
         List<Field> ofDay,
         List<String> cautions,
         List<String> blockers,
+        boolean timed,
         Typed typed) {
     /// A variant to be chosen: one of few, or a word to be written.
     public record Choice(String name, String title, List<RunView.Choice> values, String chosen, String fault) {}
@@ -51,8 +52,10 @@ public record SheetView(
 
     /// The answer given at once: whether the run can count.
     ///
-    /// Shape: `gauges` are finished charts; `bold` the first words; `outside` when it cannot count.
-    public record Told(boolean said, boolean outside, List<String> gauges, String bold, String more) {}
+    /// Shape: `gauges` are finished charts; `frames` says what times told by a camera's frames come to; `bold`
+    /// the first words; `outside` when it cannot count.
+    public record Told(
+            boolean said, boolean outside, List<String> gauges, List<String> frames, String bold, String more) {}
 
     /// A figure so far.
     public record Line(String title, String condition, ValueView value, String counted, String anyDay) {}

@@ -8,6 +8,7 @@ import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.QuantityPrinter;
+import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.Variant;
@@ -37,7 +38,7 @@ public final class Sheets {
         this.reduced = reduced;
         this.trial = trial;
         this.typed = typed;
-        this.telling = new Telling(printing, trial, typed);
+        this.telling = new Telling(printing, trial, reduced.day(), typed);
     }
 
     /// @param kept the run that was just kept; empty text for none
@@ -72,6 +73,7 @@ public final class Sheets {
                 fields(ReadingSpec.Scope.DAY),
                 trial.cautions(),
                 blockers(),
+                trial.readings().stream().anyMatch(spec -> spec.kind() == QuantityKind.TIME),
                 typed);
     }
 
@@ -98,12 +100,17 @@ public final class Sheets {
     private List<SheetView.Field> fields(ReadingSpec.Scope scope) {
         return trial.readings().stream()
                 .filter(spec -> spec.scope() == scope)
-                .map(this::field)
+                .map(this::fieldOf)
                 .toList();
     }
 
-    private SheetView.Field field(ReadingSpec spec) {
-        String name = (spec.scope() == ReadingSpec.Scope.DAY ? "day." : "reading.") + spec.name();
+    /// The field in which a reading is typed.
+    static String field(ReadingSpec spec) {
+        return (spec.scope() == ReadingSpec.Scope.DAY ? "day." : "reading.") + spec.name();
+    }
+
+    private SheetView.Field fieldOf(ReadingSpec spec) {
+        String name = field(spec);
         String value = typed.values().containsKey(name) ? typed.get(name) : ofDay(spec);
         String unit = spec.kind() == QuantityKind.WORD
                 ? ""
@@ -113,7 +120,7 @@ public final class Sheets {
                 name,
                 Printing.capital(spec.title()),
                 unit,
-                spec.hint(),
+                hint(spec),
                 spec.takenBy(),
                 spec.required(),
                 window(spec),
@@ -124,6 +131,18 @@ public final class Sheets {
                 isPlain && spec.kind() != QuantityKind.WORD,
                 spec.when().text(),
                 trial.words(spec.when()));
+    }
+
+    /// A time may always be told by frames; the rate is asked for where no camera of the day states it.
+    private String hint(ReadingSpec spec) {
+        if (spec.kind() != QuantityKind.TIME) {
+            return spec.hint();
+        }
+        boolean isRateKnown = reduced.day().instruments().stream()
+                .anyMatch(one ->
+                        one.kind() == Instrument.Kind.CAMERA && one.frameRate().isPresent());
+        String frames = "or frames 1203 to 1266" + (isRateKnown ? "" : " at 30000/1001");
+        return spec.hint().isEmpty() ? frames : spec.hint() + "; " + frames;
     }
 
     private String ofDay(ReadingSpec spec) {

@@ -4,15 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.measuredmile.desk.web.edit.RunForm;
 import org.measuredmile.desk.web.edit.Typed;
+import org.measuredmile.desk.web.edit.TypedReading;
 import org.measuredmile.publication.chart.Gauge;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.QuantityPrinter;
 import org.measuredmile.quantity.ReadingPrinter;
 import org.measuredmile.quantity.UnitSystem;
+import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Declaration;
+import org.measuredmile.trial.FrameReading;
 import org.measuredmile.trial.Limit;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.VariantKey;
@@ -22,11 +24,13 @@ final class Telling {
     private final Printing printing;
     private final Declaration trial;
     private final Typed typed;
+    private final TypedReading written;
 
-    Telling(Printing printing, Declaration trial, Typed typed) {
+    Telling(Printing printing, Declaration trial, TestDay day, Typed typed) {
         this.printing = printing;
         this.trial = trial;
         this.typed = typed;
+        this.written = new TypedReading(trial, day, printing.system());
     }
 
     /// The variant as chosen so far; a key without a usable value is left out.
@@ -47,20 +51,38 @@ final class Telling {
         var inside = new ArrayList<String>();
         for (Sheets.Watched watched : watched()) {
             String text = typed.get("reading." + watched.spec().name());
-            Optional<Double> value = RunForm.si(watched.spec(), text, printing.system());
+            Optional<Double> value = written.si(watched.spec(), text);
             gauges.add(gauge(watched, value));
             value.ifPresent(si -> {
                 boolean holds = watched.limit().allowed().contains(si);
                 (holds ? inside : outside).add(sentence(watched, si, holds));
             });
         }
+        List<String> frames = frames();
         if (!outside.isEmpty()) {
             return new SheetView.Told(
-                    true, true, gauges, outside.getFirst(), "This run will be shown and won't count.");
+                    true, true, gauges, frames, outside.getFirst(), "This run will be shown and won't count.");
         }
         return inside.isEmpty()
-                ? new SheetView.Told(false, false, gauges, "", "")
-                : new SheetView.Told(true, false, gauges, inside.getFirst(), "This run can count.");
+                ? new SheetView.Told(false, false, gauges, frames, "", "")
+                : new SheetView.Told(true, false, gauges, frames, inside.getFirst(), "This run can count.");
+    }
+
+    /// What each time told by frames comes to, or why it comes to none.
+    private List<String> frames() {
+        var frames = new ArrayList<String>();
+        for (ReadingSpec spec : trial.readings()) {
+            String text = typed.get(Sheets.field(spec));
+            if (spec.kind() == QuantityKind.TIME && FrameReading.isMeant(text)) {
+                String fault = written.fault(spec, text);
+                frames.add(
+                        fault.isEmpty()
+                                ? Printing.capital(spec.title()) + ": " + text + " is "
+                                        + written.secondsOfFrames(spec, text) + "."
+                                : fault);
+            }
+        }
+        return frames;
     }
 
     private List<Sheets.Watched> watched() {
@@ -98,9 +120,10 @@ final class Telling {
 
     /// What a typed value is in the other system; empty when it cannot be read or is the same there.
     String other(ReadingSpec spec, String text) {
-        return RunForm.si(spec, text, printing.system())
-                .map(si -> other(spec.kind(), si))
-                .orElse("");
+        String frames = written.secondsOfFrames(spec, text);
+        return frames.isEmpty()
+                ? written.si(spec, text).map(si -> other(spec.kind(), si)).orElse("")
+                : frames;
     }
 
     private String other(QuantityKind kind, double si) {

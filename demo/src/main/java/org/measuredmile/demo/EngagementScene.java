@@ -24,9 +24,9 @@ final class EngagementScene {
             String run = day.run(DayScript.Line.confirmed("engagement", level));
             double delayS = (feelsTorque ? 0.2 : 0.55) * scattered(day, 0.15);
             double overrunS = (feelsTorque ? 0.35 : 0.8) * scattered(day, 0.12);
-            day.reading(run, "delay", frames(delayS), Town.CAMERA);
+            day.reading(run, "delay", frames(delayS), Town.FAST_CAMERA);
             day.reading(run, "crank-angle", String.format(Locale.ROOT, "%.0f°", 5 * Math.rint(delayS * 70)), "");
-            day.reading(run, "overrun-time", frames(overrunS), Town.CAMERA);
+            day.reading(run, "overrun-time", frames(overrunS), Town.FAST_CAMERA);
             day.pass(PUSH_TAKES_S);
         }
     }

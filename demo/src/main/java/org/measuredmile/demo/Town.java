@@ -41,7 +41,7 @@ public final class Town {
     static final String WHEEL = "wheel-computer";
     static final String WALL_METER = "wall-meter-1";
     static final String BATTERY_LOG = "battery-log-1";
-    static final String CAMERA = "camera-1";
+    static final String FAST_CAMERA = "camera-60";
 
     /// What the scale really reads, as a share of the truth: the crew knows it only by calibration.
     static final double SCALE_READS = 1 / 1.0018;
@@ -104,7 +104,7 @@ public final class Town {
                 new Kit(WALL_METER, Instrument.Kind.WALL_METER, 36_000).calibrated(1.0, 0.01),
                 new Kit(BATTERY_LOG, Instrument.Kind.BATTERY_LOG, 3600).calibrated(1.0, 0.01),
                 new Kit(SCALE, Instrument.Kind.SCALE, 0.05).calibrated(1.002, 0.0006),
-                camera());
+                fastCamera());
     }
 
     private static Instrument camera() {
@@ -119,10 +119,11 @@ public final class Town {
     }
 
     /// A camera of 60 frames a second.
-    private static Instrument camera() {
+    private static Instrument fastCamera() {
         var unknown = java.util.OptionalDouble.empty();
-        var frames = java.util.OptionalDouble.of(60);
-        return new Instrument(CAMERA, Instrument.Kind.CAMERA, unknown, Optional.empty(), unknown, frames);
+        var frames = Optional.<FrameRate>of(new FrameRate.Steady(60, 1));
+        return new Instrument(
+                FAST_CAMERA, Instrument.Kind.CAMERA, unknown, Optional.empty(), unknown, frames, List.of());
     }
 
     private record Kit(String id, Instrument.Kind kind, double resolution) {

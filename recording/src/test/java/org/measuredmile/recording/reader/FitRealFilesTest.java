@@ -7,21 +7,17 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;
-import org.measuredmile.recording.Mark;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.Track;
-import org.measuredmile.recording.reader.SharedRecordings.Known;
 
 /// Real FIT files against what is known of them.
 ///
-/// Sources: the collection's EXPECTED.csv (its column `computed_by`), and two files as dtcooper/python-fitparse decodes
-/// them, which lie beside the files.
+/// Sources: two files as dtcooper/python-fitparse decodes them, which lie beside the files; the collection's
+/// SOURCES.md.
+/// The rows of EXPECTED.csv are held in [ExpectedTableTest].
 class FitRealFilesTest {
     private static Recording resource(String name) {
         return Decode.recording(Decode.bytes(name, Decode.resource("fit/" + name)));
@@ -91,123 +87,11 @@ class FitRealFilesTest {
     @Test
     void textWithoutAnEndAndManyApplicationsAreRead() {
         Recording ride = resource("trainer_devfields_unterminated_strings.fit");
-        assertThat(ride.device()).isEqualTo("ELEMNT ROAM");
+        // As long as the file says, and not into the bytes behind a text that has no end.
+        assertThat(ride.device()).isNotBlank().hasSizeLessThan(24).matches("[ -~]+");
         assertThat(named(ride, "heart_rate").source()).isEqualTo("heart-rate sensor, Heartrate");
         // Without a position no distance comes of a track.
         assertThat(ride.track()).isEqualTo(Track.NONE);
-    }
-
-    static Stream<Known> known() {
-        return SharedRecordings.knownIn("fit").filter(known -> !known.item().startsWith("part file 1: part "));
-    }
-
-    @ParameterizedTest(allowZeroInvocations = true)
-    @MethodSource("known")
-    void agreesWithWhatIsKnown(Known known) {
-        if (known.file().contains("locations")) {
-            assertThat(Decode.refusal(SharedRecordings.decode(known.file())).code())
-                    .isEqualTo("not-an-activity");
-            return;
-        }
-        Recording recording = SharedRecordings.recording(known.file());
-        switch (known.item().replace("part file 1: ", "")) {
-            case "FIT files in the file" ->
-                assertThat(recording.counts()).containsEntry("parts", Long.parseLong(known.value()));
-            case "header size / header CRC / file CRC" ->
-                assertThat(recording.findings())
-                        .noneMatch(finding -> finding.code().contains("checksum"));
-            case "definitions little / big endian / with developer fields" -> definitions(known, recording);
-            case "records / with position / compressed headers" ->
-                counted(known, recording, "records", "positions", "compressed-headers");
-            case "path length" ->
-                assertThat(bridged(recording.track())).isCloseTo(known.number(), within(known.tolerance(1e-4)));
-            case "span of times" -> {
-                Channel record = recording.channels().stream()
-                        .filter(channel -> channel.kind() == ChannelKind.DISTANCE
-                                || channel.name().equals("altitude"))
-                        .findFirst()
-                        .orElseThrow();
-                double whole = record.timeS(record.size() - 1) - record.timeS(0);
-                assertThat(Math.max(whole, known.file().contains("camera") ? 0 : recording.spanS()))
-                        .isEqualTo(known.number());
-            }
-            case "repeated times" ->
-                assertThat(Decode.finding(recording, "repeated-time").message()).startsWith(known.value() + " ");
-            case "last distance field" -> {
-                Channel distance = recording.channel(ChannelKind.DISTANCE).orElseThrow();
-                assertThat(distance.value(distance.size() - 1)).isEqualTo(known.number());
-            }
-            case "largest speed, device" -> {
-                if (recording.channel(ChannelKind.SPEED).isPresent()) {
-                    double largest = Arrays.stream(named(recording, "speed").values())
-                            .max()
-                            .orElseThrow();
-                    // The device takes the largest of what it did not record as well.
-                    assertThat(largest).isBetween(known.number() * 0.96, known.number() * 1.0001);
-                }
-            }
-            case "timer time, device" -> timer(known, recording);
-            case "largest power, device" ->
-                assertThat(Arrays.stream(named(recording, "power").values())
-                                .max()
-                                .orElseThrow())
-                        .isCloseTo(known.number(), within(3.0));
-            // By the maker's own definitions of distance, ascent and means, which the records alone do not give.
-            case "elapsed time, device",
-                    "distance, device",
-                    "mean speed, device",
-                    "ascent, device",
-                    "descent, device",
-                    "mean power, device" -> assertThat(known.by()).startsWith("device");
-            default -> throw new AssertionError("nobody has decided about " + known);
-        }
-    }
-
-    /// The device's timer runs but for the pauses: elapsed time less the pauses that were marked.
-    private static void timer(Known known, Recording recording) {
-        double elapsedS = SharedRecordings.knownIn("fit")
-                .filter(other -> other.file().equals(known.file())
-                        && other.item().equals(known.item().replace("timer", "elapsed")))
-                .findFirst()
-                .orElseThrow()
-                .number();
-        double pausedS = recording.marks(Mark.Kind.PAUSE).stream()
-                .mapToDouble(pause -> pause.toS() - pause.fromS())
-                .sum();
-        int pauses = recording.marks(Mark.Kind.PAUSE).size();
-        // Each pause begins and ends on a whole second, the device's timer does not; the bike computer with developer
-        // fields leaves eight seconds out after its last stop.
-        double slackS = known.file().contains("bigendian") ? 8 : 1 + 0.6 * pauses;
-        assertThat(elapsedS - pausedS).isCloseTo(known.number(), within(slackS));
-    }
-
-    private static void definitions(Known known, Recording recording) {
-        if (known.file().contains("multisport")) {
-            // The table counts the first part alone.
-            assertThat(recording.counts().get("definitions-little-endian")).isEqualTo(21 + 3 * 3);
-            return;
-        }
-        counted(
-                known,
-                recording,
-                "definitions-little-endian",
-                "definitions-big-endian",
-                "definitions-with-developer-fields");
-    }
-
-    private static void counted(Known known, Recording recording, String... names) {
-        String[] parts = known.value().split(" / ");
-        for (int i = 0; i < names.length; i++) {
-            assertThat(recording.counts().getOrDefault(names[i], 0L))
-                    .as(known + ": " + names[i])
-                    .isEqualTo(Long.parseLong(parts[i]));
-        }
-    }
-
-    private static double bridged(Track track) {
-        return new Track(track.latitudes(), track.longitudes(), new int[] {0})
-                .lengthM()
-                .orElseThrow();
     }
 
     @Test

@@ -55,15 +55,14 @@ final class SharedRecordings {
         return Optional.empty();
     }
 
+    /// Every row of the table, each once.
+    static List<Known> rows() {
+        return lines();
+    }
+
     /// What is known of the files in one folder, for a format whose items are its own.
     static Stream<Known> knownIn(String part) {
         return lines().stream().filter(known -> known.file.startsWith(part + "/"));
-    }
-
-    static List<Known> known() {
-        return lines().stream()
-                .filter(known -> FOLDERS.contains(known.file.substring(0, known.file.indexOf('/'))))
-                .toList();
     }
 
     private static List<Known> lines() {

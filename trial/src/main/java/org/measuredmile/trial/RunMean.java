@@ -186,6 +186,18 @@ public final class RunMean {
         return this;
     }
 
+    /// That days differ in this variant by so many times what they do in the usual one: fewer where a cause of
+    /// theirs is budgeted apart.
+    public RunMean answeringByDay(double times) {
+        scatter = new Scatter(
+                scatter.betweenRuns(),
+                scatter.runDegreesOfFreedom(),
+                scatter.betweenDays() * times,
+                scatter.dayDegreesOfFreedom(),
+                scatter.relative());
+        return this;
+    }
+
     /// A figure of another trial that this one was computed with.
     public RunMean using(Figure figure) {
         used.add(figure.asUsed());

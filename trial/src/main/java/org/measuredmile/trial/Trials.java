@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.measuredmile.trial.assistspeed.AssistSpeed;
 import org.measuredmile.trial.braking.Braking;
+import org.measuredmile.trial.climb.Climb;
 import org.measuredmile.trial.coastdown.Coastdown;
 import org.measuredmile.trial.engagement.Engagement;
 import org.measuredmile.trial.range.Range;
@@ -18,6 +19,7 @@ public final class Trials {
             new Braking(),
             new AssistSpeed(),
             new StandingStart(),
+            new Climb(),
             new Engagement(),
             new Coastdown(),
             new Range());

@@ -18,9 +18,14 @@ public record Pass(
         double uFromS,
         double uToS,
         double uDurationS,
+        ByGates byGates,
         double[] timesS,
         double[] chainageM,
         List<Finding> findings) {
+    /// The time between the fixes at both gates, whichever method gave the pass its duration, and its standard
+    /// uncertainty in seconds.
+    public record ByGates(double durationS, double standardUncertaintyS) {}
+
     /// Which way the course was ridden.
     public enum Direction {
         OUT,

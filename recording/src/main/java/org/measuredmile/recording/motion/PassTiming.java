@@ -103,6 +103,7 @@ final class PassTiming {
                 POSITION_M / begun.speedMps(),
                 POSITION_M / ended.speedMps(),
                 uS,
+                new Pass.ByGates(gatesS, uGatesS),
                 along.timesS,
                 along.chainageM,
                 findings));

@@ -31,8 +31,8 @@ final class ClimbFigures {
                     .add(run);
         }
         this.groups = byKey.values().stream()
-                .map(all -> new ClimbGroup(
-                        all.getFirst().drive(), all.getFirst().hill(), all))
+                .map(all ->
+                        new ClimbGroup(all.getFirst().drive(), all.getFirst().hill(), all))
                 .toList();
     }
 
@@ -71,12 +71,8 @@ final class ClimbFigures {
             return Optional.empty();
         }
         double lengthM = length.get().valueM();
-        var mean = begun(
-                "mean-speed",
-                group.variant(),
-                group,
-                run -> run.time().map(time -> lengthM / time.seconds()),
-                1);
+        var mean =
+                begun("mean-speed", group.variant(), group, run -> run.time().map(time -> lengthM / time.seconds()), 1);
         speedParts(group, lengthM, length.get().standardUncertaintyM()).forEach(mean::common);
         assumeTiming(mean, group);
         return mean.figureIfAny();

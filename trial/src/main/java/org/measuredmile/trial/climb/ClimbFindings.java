@@ -31,8 +31,8 @@ final class ClimbFindings {
             findings.add(Finding.warning(
                     "windy",
                     Place.NOWHERE,
-                    "wind " + ClimbWords.mps(wind.get().si()) + ", at most "
-                            + ClimbWords.mps(ClimbRules.MOST_WIND_MPS) + " wanted; the interval is wider",
+                    "wind " + ClimbWords.mps(wind.get().si()) + ", at most " + ClimbWords.mps(ClimbRules.MOST_WIND_MPS)
+                            + " wanted; the interval is wider",
                     "ride on a calmer day"));
         }
         String from = input.readings().word("", "wind-from");

@@ -65,17 +65,19 @@ record ClimbGroup(String drive, Hill hill, List<ClimbRun> runs) {
     /// The contributions to the mean time that its runs share, and what timing each run adds.
     List<Contribution> timing() {
         double own = ofMean(having(run -> run.time().map(ClimbRun.Timed::ownSdS)));
-        double lengthSd =
-                hill.length().map(Surveyed::standardUncertaintyM).orElse(0.0);
+        double lengthSd = hill.length().map(Surveyed::standardUncertaintyM).orElse(0.0);
         return List.of(
                 Contribution.typeB("timing of single runs", own),
-                Contribution.typeB("surveyed length", lengthSd * meanOf(run -> time(run).perMetre()))
+                Contribution.typeB(
+                                "surveyed length",
+                                lengthSd * meanOf(run -> time(run).perMetre()))
                         .sharedAs("length of " + hill.id()),
-                Contribution.typeB("scale of the speed", scaleSd() * meanOf(run -> time(run).perScale()))
+                Contribution.typeB(
+                                "scale of the speed",
+                                scaleSd() * meanOf(run -> time(run).perScale()))
                         .sharedAs("scale of the speed on " + hill.id()),
                 Contribution.typeB(
-                                "reaction at both marks, alike in all runs",
-                                ClimbRules.HAND_COMMON_S * watchedShare())
+                                "reaction at both marks, alike in all runs", ClimbRules.HAND_COMMON_S * watchedShare())
                         .sharedAs("reaction on " + hill.id()));
     }
 
@@ -109,22 +111,29 @@ record ClimbGroup(String drive, Hill hill, List<ClimbRun> runs) {
 
     /// The surveyed length, else the one read.
     Optional<Surveyed> length() {
-        return hill.length().or(() -> runs.getFirst()
-                .reading(Climb.LENGTH)
-                .map(read -> new Surveyed(
-                        read.si(), StrictMath.hypot(read.stepSd(), ClimbRules.LENGTH_READ_SD * read.si()))));
+        return hill.length()
+                .or(() -> runs.getFirst()
+                        .reading(Climb.LENGTH)
+                        .map(read -> new Surveyed(
+                                read.si(), StrictMath.hypot(read.stepSd(), ClimbRules.LENGTH_READ_SD * read.si()))));
     }
 
     /// The surveyed rise, else the one read, else the grade read times the length; only one that a road can have.
     Optional<Surveyed> rise() {
-        var read = runs.getFirst().reading(Climb.RISE).map(one -> new Surveyed(
-                one.si(), StrictMath.hypot(one.stepSd(), ClimbRules.LENGTH_READ_SD * one.si())));
-        var byGrade = runs.getFirst().reading(Climb.GRADE).flatMap(grade -> length().map(along -> {
-            double sine = grade.si() / StrictMath.sqrt(1 + grade.si() * grade.si());
-            return new Surveyed(sine * along.valueM(), ClimbRules.GRADE_READ_SD * along.valueM());
-        }));
-        return hill.rise().or(() -> read).or(() -> byGrade).filter(rise -> length().filter(
-                        along -> rise.valueM() < along.valueM())
-                .isPresent());
+        var read = runs.getFirst()
+                .reading(Climb.RISE)
+                .map(one ->
+                        new Surveyed(one.si(), StrictMath.hypot(one.stepSd(), ClimbRules.LENGTH_READ_SD * one.si())));
+        var byGrade = runs.getFirst()
+                .reading(Climb.GRADE)
+                .flatMap(grade -> length().map(along -> {
+                    double sine = grade.si() / StrictMath.sqrt(1 + grade.si() * grade.si());
+                    return new Surveyed(sine * along.valueM(), ClimbRules.GRADE_READ_SD * along.valueM());
+                }));
+        return hill.rise()
+                .or(() -> read)
+                .or(() -> byGrade)
+                .filter(rise ->
+                        length().filter(along -> rise.valueM() < along.valueM()).isPresent());
     }
 }

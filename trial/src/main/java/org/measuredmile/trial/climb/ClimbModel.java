@@ -66,11 +66,7 @@ record ClimbModel(Profile hill, RoadLoad load, Setting setting, double headWindM
     /// The climb at a strength of the drive.
     Ride ride(double strength) {
         var plan = new Ride.Plan(
-                load,
-                setting,
-                v -> strength * shape.forceN(v),
-                headWindMps,
-                Math.max(LEAST_START_MPS, startMps));
+                load, setting, v -> strength * shape.forceN(v), headWindMps, Math.max(LEAST_START_MPS, startMps));
         return Ride.along(hill, plan);
     }
 

@@ -27,7 +27,10 @@ final class ClimbPlot {
         var events = new ArrayList<Event>();
         climb.pass().ifPresent(pass -> {
             events.add(new Event(
-                    "first gate", 0, pass.uFromS(), OptionalDouble.of(climb.entry().mps())));
+                    "first gate",
+                    0,
+                    pass.uFromS(),
+                    OptionalDouble.of(climb.entry().mps())));
             events.add(new Event(
                     "last gate",
                     pass.durationS(),
@@ -35,7 +38,7 @@ final class ClimbPlot {
                     OptionalDouble.of(climb.exit().mps())));
         });
         var line = new Line(Role.SAMPLES, climb.source().kind().title(), times, samples.values());
-        return Optional.of(new Trace(
-                climb.recording().name(), originS, "first gate", QuantityKind.SPEED, List.of(line), events));
+        return Optional.of(
+                new Trace(climb.recording().name(), originS, "first gate", QuantityKind.SPEED, List.of(line), events));
     }
 }

@@ -98,15 +98,14 @@ record ClimbPower(
 
     Contribution byAir() {
         return Contribution.typeB(
-                "air density", Math.abs(parts().air()) * road.airSdKgPerM3() / road.setting().airKgPerM3());
+                "air density",
+                Math.abs(parts().air()) * road.airSdKgPerM3() / road.setting().airKgPerM3());
     }
 
     Contribution byWind() {
         var setting = road.setting();
-        double perMps = setting.airKgPerM3()
-                * load.mean().dragAreaM2()
-                * Math.abs(meanMps() + wind.headMps())
-                * meanMps();
+        double perMps =
+                setting.airKgPerM3() * load.mean().dragAreaM2() * Math.abs(meanMps() + wind.headMps()) * meanMps();
         return Contribution.typeB("wind along the hill", perMps * wind.standardUncertainty());
     }
 }

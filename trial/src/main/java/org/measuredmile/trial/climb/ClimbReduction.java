@@ -83,8 +83,8 @@ final class ClimbReduction {
                         run.counts(),
                         run.reason(),
                         run.traced()
-                                .map(climb -> new RunResult.Stretch(
-                                        climb.recording().name(), climb.beginS(), climb.endS())),
+                                .map(climb ->
+                                        new RunResult.Stretch(climb.recording().name(), climb.beginS(), climb.endS())),
                         ClimbValues.of(run),
                         run.traced().flatMap(ClimbPlot::of))
                 .within(input.windows().of(written.id()), input);

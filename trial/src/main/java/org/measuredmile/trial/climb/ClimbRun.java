@@ -34,8 +34,8 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
     }
 
     private Optional<TracedClimb> usable() {
-        return traced().filter(TracedClimb::qualifies).filter(climb -> courseFault(climb)
-                .isEmpty());
+        return traced().filter(TracedClimb::qualifies)
+                .filter(climb -> courseFault(climb).isEmpty());
     }
 
     private Optional<String> courseFault(TracedClimb climb) {
@@ -51,9 +51,7 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
     /// The time by hand or by a camera's frames.
     Optional<Timed> byHand() {
         return reading(Climb.TIME).map(read -> {
-            double own = read.isByCamera()
-                    ? read.stepSd()
-                    : StrictMath.hypot(ClimbRules.HAND_OWN_S, read.stepSd());
+            double own = read.isByCamera() ? read.stepSd() : StrictMath.hypot(ClimbRules.HAND_OWN_S, read.stepSd());
             return new Timed(read.si(), own, read.isByCamera() ? By.CAMERA : By.WATCH, 0, 0);
         });
     }
@@ -61,7 +59,8 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
     /// The time by the recording.
     Optional<Timed> byTrace() {
         return usable().map(climb -> {
-            double lengthSd = hill.length().map(one -> one.standardUncertaintyM()).orElse(0.0);
+            double lengthSd =
+                    hill.length().map(one -> one.standardUncertaintyM()).orElse(0.0);
             double perMetre = climb.secondsPerMetre();
             double length = hill.length().map(one -> one.valueM()).orElse(0.0);
             return new Timed(climb.durationS(), climb.ownSdS(lengthSd), By.TRACE, perMetre, perMetre * length);
@@ -85,8 +84,7 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
 
     /// How well the scale of the recording's speed is known, relative.
     double scaleSd() {
-        return traced()
-                .flatMap(climb -> input.instrumentOf(climb.recording()))
+        return traced().flatMap(climb -> input.instrumentOf(climb.recording()))
                 .flatMap(Instrument::calibration)
                 .map(Instrument.Calibration::standardUncertainty)
                 .orElse(ClimbRules.SPEED_SCALE);
@@ -94,8 +92,9 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
 
     /// The length that the time is over: the surveyed one, else the one read.
     Optional<Double> lengthM() {
-        return hill.length().map(one -> one.valueM()).or(() -> reading(Climb.LENGTH)
-                .map(Value::si));
+        return hill.length()
+                .map(one -> one.valueM())
+                .or(() -> reading(Climb.LENGTH).map(Value::si));
     }
 
     Optional<Double> meanMps() {
@@ -109,8 +108,7 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
     }
 
     private double factor() {
-        return traced()
-                .flatMap(climb -> input.instrumentOf(climb.recording()))
+        return traced().flatMap(climb -> input.instrumentOf(climb.recording()))
                 .map(Instrument::factor)
                 .orElse(1.0);
     }
@@ -133,8 +131,7 @@ record ClimbRun(TrialInput input, Run run, Hill hill, String screened, Held<Trac
     private End end(String reading, Optional<TracedClimb.Speed> traced) {
         var read = reading(reading);
         if (traced.isPresent()) {
-            return new End(
-                    traced.get().mps() * factor(), traced.get().standardUncertainty(), false);
+            return new End(traced.get().mps() * factor(), traced.get().standardUncertainty(), false);
         }
         if (read.isPresent()) {
             double scale = ClimbRules.DISPLAY_SCALE * read.get().si();

@@ -47,8 +47,10 @@ final class GradeAgreement {
     }
 
     private Optional<Surveyed> read(String name) {
-        return input.readings().ofDay(name).map(one -> new Surveyed(
-                one.si(), StrictMath.hypot(one.stepSd(), ClimbRules.LENGTH_READ_SD * one.si())));
+        return input.readings()
+                .ofDay(name)
+                .map(one ->
+                        new Surveyed(one.si(), StrictMath.hypot(one.stepSd(), ClimbRules.LENGTH_READ_SD * one.si())));
     }
 
     /// A second length or rise against the record's.
@@ -121,13 +123,15 @@ final class GradeAgreement {
         double tolerated = ClimbRules.DISAGREE_BEYOND * ClimbRules.GRADE_READ_SD * length.valueM();
         if (otherRise.isPresent()) {
             return Math.abs(otherRise.get().valueM() - wantedRiseM) <= tolerated
-                    ? "; the odd one out is the rise: " + ClimbWords.metres(otherRise.get().valueM()) + " was read"
+                    ? "; the odd one out is the rise: "
+                            + ClimbWords.metres(otherRise.get().valueM()) + " was read"
                     : "; the odd one out is the grade or the length: the rise as read is the record's";
         }
         if (otherLength.isPresent()
                 && Math.abs(sine * otherLength.get().valueM() - rise.valueM()) <= tolerated
                 && !agree(otherLength.get(), length)) {
-            return "; the odd one out is the length: " + ClimbWords.metres(otherLength.get().valueM()) + " was read";
+            return "; the odd one out is the length: "
+                    + ClimbWords.metres(otherLength.get().valueM()) + " was read";
         }
         var recorded = recordedRiseM();
         if (recorded.isPresent()) {
@@ -151,7 +155,8 @@ final class GradeAgreement {
                 .flatMap(run -> run.traced().filter(TracedClimb::qualifies).stream())
                 .flatMap(climb -> climb.recording().channel(ChannelKind.ALTITUDE).stream()
                         .filter(heights -> heights.size() > 1)
-                        .map(heights -> height(heights, climb.pass().orElseThrow().toS())
+                        .map(heights -> height(
+                                        heights, climb.pass().orElseThrow().toS())
                                 - height(heights, climb.pass().orElseThrow().fromS())))
                 .filter(rise -> !rise.isNaN())
                 .mapToDouble(Double::doubleValue)

@@ -13,8 +13,8 @@ import org.measuredmile.trial.TrialInput;
 /// Unit: m/s, positive against the rider; `standardUncertainty` alike.
 /// Source: JCGM 101:2008, 6.4.6 (arcsine distribution); the widths beside it are house values.
 record HillWind(double headMps, double standardUncertainty, String assumed) {
-    private static final List<String> POINTS = List.of(
-            "n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw");
+    private static final List<String> POINTS =
+            List.of("n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw");
     private static final double POINT_DEGREES = 22.5;
 
     static HillWind of(TrialInput input, Run run, Hill hill) {
@@ -31,7 +31,8 @@ record HillWind(double headMps, double standardUncertainty, String assumed) {
             double sd = StrictMath.hypot(ClimbRules.WIND_LEAST_SD, mps / Math.sqrt(2));
             return new HillWind(0, sd, "wind of unknown bearing along the hill");
         }
-        double angle = StrictMath.toRadians(from.getAsDouble() - hill.bearingDegrees().getAsDouble());
+        double angle =
+                StrictMath.toRadians(from.getAsDouble() - hill.bearingDegrees().getAsDouble());
         double sd = StrictMath.hypot(ClimbRules.WIND_LEAST_SD, ClimbRules.WIND_SHARE_SD * mps);
         return new HillWind(mps * StrictMath.cos(angle), sd, "");
     }

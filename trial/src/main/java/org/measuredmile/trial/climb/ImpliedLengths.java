@@ -53,9 +53,11 @@ final class ImpliedLengths {
     }
 
     private static Optional<Surveyed> stated(ClimbRun run) {
-        return run.hill().length().or(() -> run.reading(Climb.LENGTH)
-                .map(read -> new Surveyed(
-                        read.si(), StrictMath.hypot(read.stepSd(), ClimbRules.LENGTH_READ_SD * read.si()))));
+        return run.hill()
+                .length()
+                .or(() -> run.reading(Climb.LENGTH)
+                        .map(read -> new Surveyed(
+                                read.si(), StrictMath.hypot(read.stepSd(), ClimbRules.LENGTH_READ_SD * read.si()))));
     }
 
     private static Optional<Implied> written(ClimbRun run) {
@@ -88,7 +90,8 @@ final class ImpliedLengths {
         }
         var gates = climb.get().pass().orElseThrow().byGates();
         double exit = climb.get().exit().mps();
-        double metres = length.get().valueM() + exit * (gates.durationS() - climb.get().durationS());
+        double metres =
+                length.get().valueM() + exit * (gates.durationS() - climb.get().durationS());
         double sd = StrictMath.hypot(gates.standardUncertaintyS() * exit, run.scaleSd() * metres);
         return Optional.of(new Implied(run, metres, sd, false, length.get()));
     }
@@ -141,7 +144,8 @@ final class ImpliedLengths {
                 "length-time-speed-disagree",
                 one.run().run().place(),
                 "run " + one.run().run().id() + ": " + implied + ClimbWords.metres(one.metres())
-                        + ", the length stated is " + ClimbWords.metres(one.stated().valueM()) + odd + slip(ratio),
+                        + ", the length stated is "
+                        + ClimbWords.metres(one.stated().valueM()) + odd + slip(ratio),
                 "look at the slip again, and correct what was misread");
     }
 
@@ -168,7 +172,7 @@ final class ImpliedLengths {
     /// Against other runs of the same drive that do agree: whichever of time and speed is farther from theirs.
     private static Optional<String> oddAmong(Implied one, List<Implied> all) {
         var others = all.stream()
-                .filter(other -> other != one && !other.disagrees())
+                .filter(other -> !other.disagrees())
                 .filter(other -> other.run().drive().equals(one.run().drive()))
                 .toList();
         if (others.isEmpty()) {
@@ -176,8 +180,8 @@ final class ImpliedLengths {
         }
         double time = one.run().time().orElseThrow().seconds();
         double speed = one.metres() / time;
-        double usualTime = middle(
-                others, other -> other.run().time().orElseThrow().seconds());
+        double usualTime =
+                middle(others, other -> other.run().time().orElseThrow().seconds());
         double usualSpeed = one.stated().valueM() / usualTime;
         double byTime = Math.abs(StrictMath.log(time / usualTime));
         double bySpeed = Math.abs(StrictMath.log(speed / usualSpeed));

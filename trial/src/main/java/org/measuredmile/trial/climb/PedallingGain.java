@@ -40,19 +40,15 @@ record PedallingGain(Figure figure, Finding finding) {
         if (throttle.counted().isEmpty() || pedal.counted().isEmpty()) {
             return Optional.empty();
         }
-        var figures = new ClimbFigures(input, both(throttle, pedal)).all().stream()
-                .filter(figure -> figure.key().figure().equals("climb.time"))
-                .toList();
+        var figures = new ClimbFigures(input, both(throttle, pedal))
+                .all().stream()
+                        .filter(figure -> figure.key().figure().equals("climb.time"))
+                        .toList();
         var byThrottle = of(figures, "throttle");
         var byPedal = of(figures, "pedal");
-        var thisDay = new Budget(parts(byThrottle, "by throttle: "))
-                .minus(new Budget(parts(byPedal, "pedalling: ")));
+        var thisDay = new Budget(parts(byThrottle, "by throttle: ")).minus(new Budget(parts(byPedal, "pedalling: ")));
         var days = new Contribution(
-                BETWEEN_DAYS,
-                Contribution.Evaluation.B,
-                ClimbRules.GAIN_BETWEEN_DAYS * byThrottle.value(),
-                8,
-                "");
+                BETWEEN_DAYS, Contribution.Evaluation.B, ClimbRules.GAIN_BETWEEN_DAYS * byThrottle.value(), 8, "");
         double gain = byThrottle.value() - byPedal.value();
         var anyDay = thisDay.plus(days);
         var spec = Climb.DECLARATION.requireFigure("climb.pedalling-gain");

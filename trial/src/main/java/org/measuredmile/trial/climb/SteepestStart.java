@@ -49,11 +49,13 @@ final class SteepestStart {
         KnownLoad load = used.load();
         double value = Balance.steepestStart(load.mean(), setting, launch.value());
         DoubleUnaryOperator byForce = n -> Balance.steepestStart(load.mean(), setting, launch.value() + n) - value;
-        double byMass = Balance.steepestStart(
-                        load.mean(), setting.withMass(setting.massKg() + massSdKg), launch.value())
-                - value;
+        double byMass =
+                Balance.steepestStart(load.mean(), setting.withMass(setting.massKg() + massSdKg), launch.value())
+                        - value;
         double byRolling = Balance.steepestStart(
-                        new RoadLoad(load.mean().rollingCoefficient() + load.rollingSd(), load.mean().dragAreaM2()),
+                        new RoadLoad(
+                                load.mean().rollingCoefficient() + load.rollingSd(),
+                                load.mean().dragAreaM2()),
                         setting,
                         launch.value())
                 - value;

@@ -36,10 +36,7 @@ record TracedClimb(
         double lastS = Math.max(pass.toS(), pass.fromS() + pass.byGates().durationS());
         String reason = pass.durationS() < ClimbRules.SHORTEST_S
                 ? String.format(
-                        Locale.ROOT,
-                        "a climb of %.1f s, at least %.0f s",
-                        pass.durationS(),
-                        ClimbRules.SHORTEST_S)
+                        Locale.ROOT, "a climb of %.1f s, at least %.0f s", pass.durationS(), ClimbRules.SHORTEST_S)
                 : "";
         return new TracedClimb(
                 recording, source, course, pass.fromS() - MARGIN_S, lastS + MARGIN_S, Optional.of(pass), reason);

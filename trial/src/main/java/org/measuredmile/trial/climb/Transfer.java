@@ -111,8 +111,7 @@ final class Transfer {
         Ride asRidden = model.ride(strength.getAsDouble());
         Ride calm = model.calmIn(reference).ride(strength.getAsDouble());
         return calm.finished()
-                ? Optional.of(new Ratios(
-                        calm.timeS() / asRidden.timeS(), calm.lowestMps() / asRidden.lowestMps()))
+                ? Optional.of(new Ratios(calm.timeS() / asRidden.timeS(), calm.lowestMps() / asRidden.lowestMps()))
                 : Optional.empty();
     }
 
@@ -152,7 +151,12 @@ final class Transfer {
         add(time, lowest, "mass of the bike", nominal, in -> bike(in, road.bikeSdKg()));
         add(time, lowest, "mass of the rider as ridden", nominal, in -> rider(in, road.riderSdKg()));
         add(time, lowest, "air density", nominal, in -> air(in, road.airSdKgPerM3()));
-        add(time, lowest, "wind along the hill", nominal, in -> wind(in, power.wind().standardUncertainty()));
+        add(
+                time,
+                lowest,
+                "wind along the hill",
+                nominal,
+                in -> wind(in, power.wind().standardUncertainty()));
         add(time, lowest, "surveyed rise", nominal, in -> rise(in, power.rise().standardUncertaintyM()));
         double entrySd = group.meanOf(run -> run.entry().standardUncertainty());
         add(time, lowest, "speed at the first gate", nominal, in -> entry(in, entrySd));
@@ -168,8 +172,7 @@ final class Transfer {
                 .orElse(new double[] {1, 1});
     }
 
-    private void add(
-            List<Contribution> time, List<Contribution> lowest, String input, Ratios nominal, Change change) {
+    private void add(List<Contribution> time, List<Contribution> lowest, String input, Ratios nominal, Change change) {
         double[] moved = moved(nominal, change);
         time.add(Contribution.typeB(input, Math.abs(moved[0])));
         lowest.add(Contribution.typeB(input, Math.abs(moved[1])));
@@ -204,7 +207,12 @@ final class Transfer {
                 nominal,
                 in -> drive(in, 0, 0, figure.thisDay().standard(), 0)));
         if (known.launchN == 0) {
-            add(time, lowest, "how the drive's force falls (assumed)", nominal, in -> drive(in, 0, 0, 0, ClimbRules.FALL_SD));
+            add(
+                    time,
+                    lowest,
+                    "how the drive's force falls (assumed)",
+                    nominal,
+                    in -> drive(in, 0, 0, 0, ClimbRules.FALL_SD));
             return;
         }
         var first = launch.orElseThrow();

@@ -109,20 +109,8 @@ final class ClimbDays {
         used.put(
                 key,
                 new Figure(
-                        key,
-                        kind,
-                        trial,
-                        1,
-                        value,
-                        known,
-                        known,
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of(),
-                        List.of()));
+                        key, kind, trial, 1, value, known, known, List.of(), List.of(), List.of(), List.of(), List.of(),
+                        List.of(), List.of()));
         return this;
     }
 
@@ -231,10 +219,8 @@ final class ClimbDays {
         return outcome.findings().stream()
                 .filter(finding -> finding.code().equals(code))
                 .findFirst()
-                .orElseThrow(() -> new AssertionError(
-                        code + " is not among " + outcome.findings().stream()
-                                .map(Finding::code)
-                                .toList()));
+                .orElseThrow(() -> new AssertionError(code + " is not among "
+                        + outcome.findings().stream().map(Finding::code).toList()));
     }
 
     /// Rides up and down the road once a second: each climb at an even speed from 0 to 480 m along it, then down.

@@ -62,8 +62,8 @@ class ClimbHandTest {
                 .reduce();
         var time = ClimbDays.figure(outcome, "climb.time course=hill drive=throttle");
         assertThat(time.value()).isCloseTo(62, within(1e-9));
-        assertThat(time.budget()).noneMatch(part ->
-                part.input().contains("reaction") && part.standardUncertainty() > 0);
+        assertThat(time.budget())
+                .noneMatch(part -> part.input().contains("reaction") && part.standardUncertainty() > 0);
         // A frame over √6: JCGM 100:2008, 4.3.9.
         assertThat(time.budget())
                 .anyMatch(part -> part.input().equals("timing of single runs")
@@ -93,8 +93,7 @@ class ClimbHandTest {
                 .reduce();
         var said = ClimbDays.finding(outcome, "course-length-doubted");
         assertThat(said.message()).contains("c-1, c-2", "360.0 m", "odd one out");
-        assertThat(outcome.findings())
-                .noneMatch(finding -> finding.code().equals("length-time-speed-disagree"));
+        assertThat(outcome.findings()).noneMatch(finding -> finding.code().equals("length-time-speed-disagree"));
     }
 
     @Test
@@ -142,9 +141,11 @@ class ClimbHandTest {
 
     @Test
     void pedallingThatGainedLessThanItsUncertaintyShowsNoDifference() {
-        var close = two().run("c-3", "pedal").reading("c-3", "climb-time", "61.5 s").reduce();
+        var close =
+                two().run("c-3", "pedal").reading("c-3", "climb-time", "61.5 s").reduce();
         assertThat(ClimbDays.finding(close, "no-difference-shown").message()).contains("0.6 s");
-        var clear = two().run("c-3", "pedal").reading("c-3", "climb-time", "48.0 s").reduce();
+        var clear =
+                two().run("c-3", "pedal").reading("c-3", "climb-time", "48.0 s").reduce();
         assertThat(ClimbDays.finding(clear, "pedalling-gained").message()).contains("14.1 s");
         var gain = ClimbDays.figure(clear, "climb.pedalling-gain course=hill");
         assertThat(gain.value()).isCloseTo(14.1, within(1e-9));
@@ -158,18 +159,8 @@ class ClimbHandTest {
         var outcome = ClimbDays.onAHill(300, 40)
                 .rider(45)
                 .run("c-1", "throttle")
-                .used(
-                        "standingstart.launch-force",
-                        Variant.of("drive", "throttle"),
-                        QuantityKind.FORCE,
-                        120,
-                        3)
-                .used(
-                        "standingstart.power-limit",
-                        Variant.of("drive", "throttle"),
-                        QuantityKind.POWER,
-                        2000,
-                        20)
+                .used("standingstart.launch-force", Variant.of("drive", "throttle"), QuantityKind.FORCE, 120, 3)
+                .used("standingstart.power-limit", Variant.of("drive", "throttle"), QuantityKind.POWER, 2000, 20)
                 .reading("c-1", "climb-time", "62 s")
                 .reduce();
         assertThat(ClimbDays.finding(outcome, "no-reference").message()).contains("would not climb it");

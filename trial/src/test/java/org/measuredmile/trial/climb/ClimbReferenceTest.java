@@ -56,8 +56,7 @@ class ClimbReferenceTest {
         assertThat(power.perSecond() * 0.35).isCloseTo(-2.56, within(0.02));
         assertThat(power.perEntry() * 0.1).isCloseTo(-0.96, within(0.02));
         assertThat(power.perExit() * 0.1).isCloseTo(0.72, within(0.02));
-        assertThat(power.byRoadLoad().standardUncertainty())
-                .isCloseTo(StrictMath.hypot(14.95, 8.09), within(0.02));
+        assertThat(power.byRoadLoad().standardUncertainty()).isCloseTo(StrictMath.hypot(14.95, 8.09), within(0.02));
         assertThat(power.byWind().standardUncertainty()).isCloseTo(11.70, within(0.02));
     }
 
@@ -71,7 +70,8 @@ class ClimbReferenceTest {
         Ride.Drive power = Thrust.ofPower(0.5, 1)::forceN;
         var light = new ClimbModel(hill, load, setting(85), 0, 300 / 50.1, power);
         double watts = light.strength(50.1).orElseThrow();
-        double start = Balance.speedMps(load, setting(kg), v -> watts / v, 0.06, 0).orElseThrow();
+        double start =
+                Balance.speedMps(load, setting(kg), v -> watts / v, 0.06, 0).orElseThrow();
         var heavy = new ClimbModel(hill, load, setting(kg), 0, start, power);
         assertThat(heavy.ride(watts).timeS()).isCloseTo(seconds, within(0.1));
     }
@@ -113,18 +113,13 @@ class ClimbReferenceTest {
     void standingStartsNarrowTheTimeOfALighterRider() {
         var without = heavy().reduce();
         var with = heavy().used(
-                        "standingstart.launch-force",
-                        Variant.of("drive", "throttle"),
-                        QuantityKind.FORCE,
-                        220,
-                        6)
+                        "standingstart.launch-force", Variant.of("drive", "throttle"), QuantityKind.FORCE, 220, 6)
                 .used("standingstart.power-limit", Variant.of("drive", "throttle"), QuantityKind.POWER, 400, 10)
                 .reduce();
         String key = "climb.time at=reference course=hill drive=throttle";
         var wide = ClimbDays.figure(without, key);
         var narrow = ClimbDays.figure(with, key);
-        assertThat(narrow.thisDay().standard())
-                .isLessThan(0.8 * wide.thisDay().standard());
+        assertThat(narrow.thisDay().standard()).isLessThan(0.8 * wide.thisDay().standard());
         // At the limit of its power at 4.8 m/s both say about the same time, well under that of the heavy rider.
         assertThat(narrow.value()).isCloseTo(wide.value(), within(1.0)).isBetween(48.0, 58.0);
         assertThat(wide.assumed()).anyMatch(words -> words.contains("no standing start"));

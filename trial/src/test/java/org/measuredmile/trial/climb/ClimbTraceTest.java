@@ -53,8 +53,7 @@ class ClimbTraceTest {
         var first = again.runs().stream().filter(run -> run.run().equals("c-1")).findFirst();
         assertThat(first.orElseThrow().counted()).as(first.toString()).isTrue();
         assertThat(first.orElseThrow().value("time").orElseThrow().value())
-                .isCloseTo(
-                        found.runs().getFirst().value("time").orElseThrow().value(), within(1e-6));
+                .isCloseTo(found.runs().getFirst().value("time").orElseThrow().value(), within(1e-6));
     }
 
     @Test
@@ -69,8 +68,7 @@ class ClimbTraceTest {
         // Two-gate formula of the crew's study, σ 3 m, τ 60 s, at 4.5 m/s and 66.7 s: 0.77 s.
         assertThat(outcome.runs().getFirst().value("time").orElseThrow().standardUncertainty())
                 .isCloseTo(0.77, within(0.02));
-        assertThat(outcome.figures())
-                .noneMatch(figure -> figure.key().figure().equals("climb.lowest-speed"));
+        assertThat(outcome.figures()).noneMatch(figure -> figure.key().figure().equals("climb.lowest-speed"));
     }
 
     @Test

@@ -10,7 +10,15 @@ import org.junit.jupiter.params.provider.CsvSource;
 /// The wind's bearing in words and figures.
 class HillWindTest {
     @ParameterizedTest
-    @CsvSource({"north-east, 45", "NE, 45", "south, 180", "WNW, 292.5", "45°, 45", "271.5, 271.5", "east-north-east, 67.5"})
+    @CsvSource({
+        "north-east, 45",
+        "NE, 45",
+        "south, 180",
+        "WNW, 292.5",
+        "45°, 45",
+        "271.5, 271.5",
+        "east-north-east, 67.5"
+    })
     void aBearingIsReadInWordsAndFigures(String written, double degrees) {
         assertThat(HillWind.degrees(written).orElseThrow()).isCloseTo(degrees, within(1e-9));
     }

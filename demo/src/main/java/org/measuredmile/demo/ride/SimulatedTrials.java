@@ -13,6 +13,8 @@ public final class SimulatedTrials {
             new SimulatedLevels(true),
             new SimulatedLevels(false),
             new SimulatedCutOff(),
+            new SimulatedClimb("trace"),
+            new SimulatedClimb("hand"),
             new SimulatedCoastDown("trace"),
             new SimulatedCoastDown("hand"),
             new SimulatedEngagement(false),

@@ -82,7 +82,8 @@ public final class Climb implements Trial {
                                 new Choice("pedal", "pedalling at the highest level")),
                         "throttle"))
                 .variant(new VariantKey("course", "on", List.of(), "").foundByTheTrial())
-                .variant(new VariantKey("at", "at", List.of(), "").foundByTheTrial());
+                .variant(new VariantKey("at", "at", List.of(new Choice("reference", "at reference conditions")), "")
+                        .foundByTheTrial());
     }
 
     private static void readings(Declaration.Builder builder) {

@@ -13,7 +13,7 @@ import org.measuredmile.roadload.Setting;
 /// Valid: what the drive's strength, the road load and the slope leave open enters both rides and largely cancels.
 record ClimbModel(Profile hill, RoadLoad load, Setting setting, double headWindMps, double startMps, Ride.Drive shape) {
     private static final int MOST_STEPS = 60;
-    private static final double CLOSE = 1e-7;
+    private static final double CLOSE = 1e-6;
     private static final double LEAST_START_MPS = 0.5;
     private static final double RISES_DOWN_TO = 0.25;
 
@@ -25,8 +25,16 @@ record ClimbModel(Profile hill, RoadLoad load, Setting setting, double headWindM
 
     /// The strength at which the climb takes a time; empty where none does.
     OptionalDouble strength(double timeS) {
-        double low = 0;
-        double high = 1;
+        return strength(timeS, 1);
+    }
+
+    /// The same, begun at a strength that is near.
+    OptionalDouble strength(double timeS, double near) {
+        double low = 0.8 * near;
+        double high = 1.25 * near;
+        if (pace(low) * timeS > 1) {
+            low = 0;
+        }
         double atHigh = pace(high) - 1 / timeS;
         while (atHigh < 0 && high < 1e6) {
             low = high;

@@ -59,7 +59,7 @@ final class ClimbRules {
     static final Scatter LOWEST = new Scatter(0.016, 8, 0.035, 8, true);
     static final Scatter POWER = new Scatter(0.015, 8, 0.024, 8, true);
     /// How much what pedalling gained differs between days, relative to the time by throttle.
-    static final double GAIN_BETWEEN_DAYS = 0.02;
+    static final double GAIN_BETWEEN_DAYS = 0.015;
     /// Of a time at reference the wind along the hill, most of what days differ by, is budgeted by itself.
     static final double DAYS_WITHOUT_WIND = 0.75;
 

@@ -30,6 +30,8 @@ final class Transfer {
     private final Optional<Figure> launch;
     private final Optional<Figure> limit;
     private final Optional<Figure> cutOff;
+    /// The strength found last, from which the next is looked for.
+    private double near;
 
     /// Of time and of lowest speed, at reference over as ridden.
     record Ratios(double time, double lowest) {}
@@ -59,6 +61,7 @@ final class Transfer {
         this.launch = used(Climb.LAUNCH_FORCE);
         this.limit = used(Climb.POWER_LIMIT);
         this.cutOff = used(Climb.CUT_OFF);
+        this.near = Math.max(1, power.watts() / power.meanMps());
         double riderKg = RoadSetting.riderKg(input, group.counted().getFirst().run());
         boolean isKnown = launch.isPresent() && limit.isPresent();
         this.known = new Inputs(
@@ -85,7 +88,7 @@ final class Transfer {
     }
 
     String whyNone() {
-        return model(known).strength(power.timeS()).isEmpty()
+        return model(known).strength(power.timeS(), near).isEmpty()
                 ? "no drive of this kind takes the hill in the time measured"
                 : "at the reference mass the bike would not climb it";
     }
@@ -104,10 +107,11 @@ final class Transfer {
     private Optional<Ratios> ratios(Inputs in) {
         var reference = new RoadSetting(ridden(in), 0, 0, 0, 0, List.of(), List.of()).atReference(in.riderKg);
         var model = model(in);
-        var strength = model.strength(power.timeS());
+        var strength = model.strength(power.timeS(), near);
         if (strength.isEmpty()) {
             return Optional.empty();
         }
+        near = strength.getAsDouble();
         Ride asRidden = model.ride(strength.getAsDouble());
         Ride calm = model.calmIn(reference).ride(strength.getAsDouble());
         return calm.finished()

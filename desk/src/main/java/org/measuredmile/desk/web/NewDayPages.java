@@ -4,12 +4,14 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.measuredmile.archive.Act;
 import org.measuredmile.archive.DayEntry;
 import org.measuredmile.desk.web.edit.NewDay;
 import org.measuredmile.desk.web.edit.Typed;
+import org.measuredmile.desk.web.view.Kits;
 import org.measuredmile.desk.web.view.NewDayView;
 import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.desk.web.view.Printing;
@@ -18,6 +20,7 @@ import org.measuredmile.desk.web.view.RunView;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.day.DayWriter;
+import org.measuredmile.recording.day.Instrument;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -44,12 +47,21 @@ class NewDayPages {
                 .flatMap(day -> Reductions.of(desk.archive(), day.id()))
                 .map(reduced -> reduced.day().timeZone())
                 .orElseGet(ZoneId::systemDefault);
+        String kit =
+                Kits.of(desk.archive()).stream().findFirst().map(Kits.Kit::day).orElse("");
         var typed = Typed.of(Map.of(
-                "bike", bike,
-                "who", pages.visitor(request).who(),
-                "date", LocalDate.now(clock.withZone(zone)).toString(),
-                "timeZone", zone.getId(),
-                "surface", "dry"));
+                "instrumentsOf",
+                kit,
+                "bike",
+                bike,
+                "who",
+                pages.visitor(request).who(),
+                "date",
+                LocalDate.now(clock.withZone(zone)).toString(),
+                "timeZone",
+                zone.getId(),
+                "surface",
+                "dry"));
         return show(request, typed, HttpStatus.OK);
     }
 
@@ -58,7 +70,7 @@ class NewDayPages {
         var typed = Typed.of(sent);
         var system = pages.visitor(request).system();
         var taken = desk.archive().days().stream().map(DayEntry::id).toList();
-        return switch (new NewDay(typed, system).read(bikes(), taken)) {
+        return switch (new NewDay(typed, system).read(bikes(), taken, kits())) {
             case NewDay.Read.Refused(Typed refused) -> show(request, refused, HttpStatus.UNPROCESSABLE_CONTENT);
             case NewDay.Read.Kept(var day, var bike) -> {
                 var folder = new DayFolder(day.id(), DayWriter.write(day, bike), new TreeMap<>());
@@ -78,8 +90,15 @@ class NewDayPages {
                 .distinct()
                 .sorted()
                 .toList();
-        var view = NewDayView.of(new Printing(pages.visitor(request).system()), bikes, categories, typed);
+        var known = new NewDayView.Known(bikes, categories, Kits.of(desk.archive()));
+        var view = NewDayView.of(new Printing(pages.visitor(request).system()), known, typed);
         return pages.show(request, new Pages.Sheet("new-day", view, "New test day", Frame.Place.DAYS), status);
+    }
+
+    private Map<String, List<Instrument>> kits() {
+        var kits = new TreeMap<String, List<Instrument>>();
+        Kits.of(desk.archive()).forEach(kit -> kits.put(kit.day(), kit.instruments()));
+        return kits;
     }
 
     private Map<String, Bike> bikes() {

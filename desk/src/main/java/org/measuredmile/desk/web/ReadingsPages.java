@@ -2,6 +2,9 @@ package org.measuredmile.desk.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -30,6 +33,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 /// The run sheet of a trial on a test day: a form made from the trial's declaration.
 @Controller
 class ReadingsPages {
+    private static final Duration CLOCKS_APART = Duration.ofMinutes(2);
+    private static final Duration KEPT_ON_A_PHONE = Duration.ofDays(7);
+
     private final Desk desk;
     private final Pages pages;
     private final Clock clock = Clock.systemUTC();
@@ -87,14 +93,33 @@ class ReadingsPages {
         var form =
                 new RunForm(trial(trial), reduced.day(), pages.visitor(request).system(), typed);
         String id = Runs.nextId(reduced, trial);
-        return switch (form.read(id, clock.instant().truncatedTo(ChronoUnit.SECONDS))) {
+        return switch (form.read(id, typedAt(typed))) {
             case RunForm.Read.Refused(Typed refused) -> show(request, new Asked(day, trial, refused), "");
+            case RunForm.Read.Kept kept
+            when typed.values().containsKey("typedAt")
+                    && Runs.twin(reduced.day(), kept).isPresent() -> {
+                // The answer to its first sending was lost on the way: it is there already.
+                String twin = Runs.twin(reduced.day(), kept).get();
+                yield DayPages.remembering(typed.get("who"), Paths.trial(day, trial) + next(twin, typed) + "#kept");
+            }
             case RunForm.Read.Kept kept -> {
                 var act = new Act(typed.get("who"), "run " + id + " kept");
                 revise(day, reduced, Runs.adding(reduced.day(), kept), act);
                 yield DayPages.remembering(typed.get("who"), Paths.trial(day, trial) + next(id, typed) + "#kept");
             }
         };
+    }
+
+    /// When the run was typed: a phone without a signal sends it later. Now, where it does not say or cannot be.
+    private Instant typedAt(Typed typed) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
+        try {
+            Instant said = Instant.parse(typed.get("typedAt")).truncatedTo(ChronoUnit.SECONDS);
+            boolean canBe = !said.isAfter(now.plus(CLOCKS_APART)) && said.isAfter(now.minus(KEPT_ON_A_PHONE));
+            return canBe ? said : now;
+        } catch (DateTimeException noTime) {
+            return now;
+        }
     }
 
     private static String next(String kept, Typed typed) {

@@ -2,7 +2,6 @@ package org.measuredmile.desk.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -20,11 +19,13 @@ import org.measuredmile.desk.web.view.Paths;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.day.Reading;
 
-/// Times typed as a camera's frames: on a day whose camera states 30000/1001, and on one without any camera.
+/// Times typed as a camera's frames: on a day with two cameras, of 30000/1001 and of 60 frames a second, and on one
+/// without any.
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class FramesHttpTest {
     private static final String FRAMES = "frames 1203 to 1266";
+    private static final String NAMED = FRAMES + " by camera-1";
     private static final String BARE = "/days/2031-06-30-brindle-causeway/trials/standingstart";
 
     private ServedArchive desk;
@@ -69,22 +70,22 @@ class FramesHttpTest {
     void the_seconds_are_told_before_anything_is_kept() {
         int before = desk.archive().history().size();
         // 63 frames of 30000/1001 a second take 63 · 1001 / 30000 = 2.1021 s, half a frame 0.0167 s; arithmetic.
-        assertThat(desk.post(sheet + "/told", run(FRAMES)).body())
-                .contains(FRAMES + " is 2.102", "each end ± 0.017", "half a frame");
-        var typed = run(FRAMES);
+        assertThat(desk.post(sheet + "/told", run(NAMED)).body())
+                .contains(NAMED + " is 2.102", "each end ± 0.017", "half a frame");
+        var typed = run(NAMED);
         typed.put("act", "look");
         var looked = desk.post(sheet, typed);
         assertThat(looked.statusCode()).isEqualTo(200);
-        assertThat(looked.body()).contains("value=\"" + FRAMES + "\"", "2.102", "± 0.017");
+        assertThat(looked.body()).contains("value=\"" + NAMED + "\"", "2.102", "± 0.017");
         assertThat(desk.archive().history()).hasSize(before);
     }
 
     @Test
     @Order(2)
     void frames_are_kept_as_typed_and_count_by_the_camera() {
-        assertThat(desk.post(sheet, run(FRAMES)).statusCode()).isEqualTo(303);
+        assertThat(desk.post(sheet, run(NAMED)).statusCode()).isEqualTo(303);
         assertThat(last(day).written()).isEqualTo(FRAMES);
-        assertThat(last(day).instrument()).isEmpty();
+        assertThat(last(day).instrument()).isEqualTo("camera-1");
         String run = last(day).run();
         assertThat(desk.get(Paths.run(day, run)).body()).contains(FRAMES);
     }
@@ -108,7 +109,7 @@ class FramesHttpTest {
         assertThat(desk.post(BARE, run(FRAMES + " at variable")).body())
                 .contains("frame rate is variable, so its frames tell no time", FRAMES + " at variable");
         assertThat(desk.post(BARE, run("frames 1266 to 1203 at 25")).body()).contains("names no frames in their order");
-        assertThat(desk.post(sheet, run("63 frames at 25")).body())
+        assertThat(desk.post(sheet, run("63 frames at 25 by camera-1")).body())
                 .contains("25 frames a second stand with the reading, 30000/1001 with the camera camera-1");
         assertThat(desk.post(BARE, run("frames 1203 to 1204 at 25")).body()).contains("cannot be");
     }
@@ -116,20 +117,14 @@ class FramesHttpTest {
     @Test
     @Order(5)
     void of_several_cameras_the_one_is_named() {
-        String yaml = text("day.yaml").replace("instruments:", """
-                instruments:
-                - id: camera-2
-                  kind: camera
-                  frameRate: 50""");
-        desk.upload(Paths.day(day) + "/files", "T1", Map.of("day.yaml", yaml.getBytes(StandardCharsets.UTF_8)));
-        assertThat(desk.post(sheet, run(FRAMES)).body()).contains("frames tell a time only by a camera");
-        assertThat(desk.post(sheet, run(FRAMES + " by camera-2")).statusCode()).isEqualTo(303);
-        assertThat(last(day).written()).isEqualTo(FRAMES);
-        assertThat(last(day).instrument()).isEqualTo("camera-2");
-    }
-
-    private String text(String name) {
-        byte[] bytes = desk.archive().day(day).orElseThrow().folder().texts().getOrDefault(name, new byte[0]);
-        return new String(bytes, StandardCharsets.UTF_8);
+        assertThat(desk.get(sheet).body()).contains("or frames 1203 to 1266 by camera-1");
+        var answer = desk.post(sheet, run(FRAMES));
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body())
+                .contains("There are several cameras; say which, as in frames 1203 to 1266 by camera-1");
+        assertThat(desk.post(sheet, run("frames 1203 to 1323 by camera-60")).statusCode())
+                .isEqualTo(303);
+        assertThat(last(day).written()).isEqualTo("frames 1203 to 1323");
+        assertThat(last(day).instrument()).isEqualTo("camera-60");
     }
 }

@@ -21,11 +21,15 @@ import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Conditions;
 import org.measuredmile.recording.day.Configuration;
 import org.measuredmile.recording.day.CrewMember;
+import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.TestDay;
 
 /// A new test day as typed, with its bike where that is new too; all faults at once, each beside its field.
 public final class NewDay {
+    /// How many rows for new instruments the form has.
+    public static final int INSTRUMENT_ROWS = 4;
+
     private static final String NEW = "new";
     private static final List<String> DRIVES = List.of("throttle", "pedal", "both");
 
@@ -51,7 +55,8 @@ public final class NewDay {
     ///
     /// @param known the bikes of the archive by id
     /// @param taken the ids that days have already
-    public Read read(Map<String, Bike> known, List<String> taken) {
+    /// @param kits the instruments of other days, by their ids
+    public Read read(Map<String, Bike> known, List<String> taken, Map<String, List<Instrument>> kits) {
         if (!CrewCode.isOne(typed.get("who"))) {
             faults.put("who", "Who writes this? A crew code of letters and digits, such as T1.");
         }
@@ -65,6 +70,7 @@ public final class NewDay {
         var crew = crew();
         var conditions = conditions();
         var configuration = configuration();
+        var instruments = instruments(kits);
         if (!faults.isEmpty() || date.isEmpty()) {
             return new Read.Refused(typed.wrong(faults));
         }
@@ -79,7 +85,7 @@ public final class NewDay {
                 riders,
                 Optional.empty(),
                 conditions,
-                List.of(),
+                instruments,
                 List.of(),
                 List.of(),
                 List.of(),
@@ -153,6 +159,16 @@ public final class NewDay {
         return words.toLowerCase(Locale.ROOT)
                 .replaceAll("[^\\p{L}\\p{N}]+", "-")
                 .replaceAll("^-+|-+$", "");
+    }
+
+    /// Those of the day that was chosen, as they are known there, and those of the rows.
+    private List<Instrument> instruments(Map<String, List<Instrument>> kits) {
+        String from = typed.get("instrumentsOf");
+        if (!from.isEmpty() && !kits.containsKey(from)) {
+            faults.put("instrumentsOf", "No day “" + from + "” has instruments.");
+        }
+        List<Instrument> known = kits.getOrDefault(from, List.of());
+        return new TypedInstruments(typed, system, faults).behind(known, INSTRUMENT_ROWS);
     }
 
     private Optional<LocalDate> date() {

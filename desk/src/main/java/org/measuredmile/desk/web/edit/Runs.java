@@ -53,6 +53,29 @@ public final class Runs {
         return stem + "0".repeat(Math.max(0, width - digits.length())) + digits;
     }
 
+    /// The run that is the same in trial, way, start and readings, under whichever id: one that was sent before.
+    public static Optional<String> twin(TestDay day, RunForm.Read.Kept kept) {
+        return day.runs().stream()
+                .filter(run -> isTwin(run, kept.run()))
+                .map(Run::id)
+                .filter(id -> written(day.readings().stream()
+                                .filter(reading -> reading.run().equals(id))
+                                .toList())
+                        .containsAll(written(kept.readings())))
+                .findFirst();
+    }
+
+    private static boolean isTwin(Run one, Run other) {
+        return one.trial().equals(other.trial())
+                && one.variant().equals(other.variant())
+                && one.direction().equals(other.direction())
+                && one.start().equals(other.start());
+    }
+
+    private static List<String> written(List<Reading> readings) {
+        return readings.stream().map(one -> one.name() + " " + one.written()).toList();
+    }
+
     public static TestDay adding(TestDay day, RunForm.Read.Kept kept) {
         var runs = new ArrayList<>(day.runs());
         runs.add(kept.run());

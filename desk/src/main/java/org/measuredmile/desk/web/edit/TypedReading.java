@@ -1,6 +1,7 @@
 package org.measuredmile.desk.web.edit;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -10,6 +11,7 @@ import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.QuantityPrinter;
 import org.measuredmile.quantity.QuantityText;
 import org.measuredmile.quantity.UnitSystem;
+import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Reading;
@@ -49,15 +51,45 @@ public final class TypedReading {
                     : "One of " + String.join(", ", spec.choices()) + ".";
         }
         if (isFrames(spec, text)) {
-            return ReadingResolver.check(trial, day, frames(spec, text))
-                    .map(finding -> capital(finding.message()) + "; " + finding.remedy() + ".")
-                    .orElse("");
+            return framesFault(spec, text);
         }
         return switch (QuantityText.parse(text, spec.kind(), spec.kind().shown(system))) {
             case Parsed.Fault(String message, String remedy) -> capital(message) + "; " + remedy + ".";
             case Parsed.Value value when !spec.plausible().contains(value.si()) -> implausible(spec, text);
             case Parsed.Value _ -> "";
         };
+    }
+
+    private String framesFault(ReadingSpec spec, String text) {
+        Reading frames = frames(spec, text);
+        Optional<Finding> finding = ReadingResolver.check(trial, day, frames);
+        if (finding.isEmpty()) {
+            return "";
+        }
+        List<Instrument> cameras = cameras(day);
+        boolean isOpen = finding.get().code().equals("frames-without-rate")
+                && frames.instrument().isEmpty();
+        return isOpen && cameras.size() > 1
+                ? "There are several cameras; say which, as in " + text + " by "
+                        + cameras.getFirst().id() + "."
+                : capital(finding.get().message()) + "; " + finding.get().remedy() + ".";
+    }
+
+    /// What may stand behind frames so that they tell a time on a day: nothing where its one camera states the
+    /// rate.
+    public static String behindFrames(TestDay day) {
+        List<Instrument> cameras = cameras(day);
+        return cameras.isEmpty()
+                ? " at 30000/1001"
+                : cameras.size() == 1 ? "" : " by " + cameras.getFirst().id();
+    }
+
+    /// The day's cameras whose rate is known.
+    private static List<Instrument> cameras(TestDay day) {
+        return day.instruments().stream()
+                .filter(one -> one.kind() == Instrument.Kind.CAMERA)
+                .filter(one -> one.frameRate().isPresent())
+                .toList();
     }
 
     /// The value in SI, where it can be read.

@@ -1,20 +1,36 @@
 package org.measuredmile.desk.web.view;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.measuredmile.desk.web.edit.NewDay;
 import org.measuredmile.desk.web.edit.Typed;
 import org.measuredmile.quantity.QuantityKind;
 
 /// The form of a new test day, with what was typed.
-public record NewDayView(List<RunView.Choice> bikes, List<String> categories, List<Part> parts, Typed typed) {
+public record NewDayView(
+        List<RunView.Choice> bikes,
+        List<String> categories,
+        List<Part> parts,
+        List<RunView.Choice> kits,
+        List<Integer> rows,
+        Typed typed) {
     /// A group of fields under one head.
     public record Part(String title, String remark, List<Field> fields) {}
 
     /// One field: its name, label, unit of a bare number, and an example.
     public record Field(String name, String title, String unit, String example, String kind) {}
 
-    public static NewDayView of(Printing printing, List<RunView.Choice> bikes, List<String> categories, Typed typed) {
-        return new NewDayView(bikes, categories, parts(printing), typed);
+    /// What there is to choose from: bikes, their kinds, and the instruments of other days.
+    public record Known(List<RunView.Choice> bikes, List<String> categories, List<Kits.Kit> kits) {}
+
+    public static NewDayView of(Printing printing, Known known, Typed typed) {
+        return new NewDayView(
+                known.bikes(),
+                known.categories(),
+                parts(printing),
+                known.kits().stream().map(Kits.Kit::choice).toList(),
+                IntStream.rangeClosed(1, NewDay.INSTRUMENT_ROWS).boxed().toList(),
+                typed);
     }
 
     private static List<Part> parts(Printing printing) {

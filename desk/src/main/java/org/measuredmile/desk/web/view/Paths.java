@@ -25,6 +25,10 @@ public final class Paths {
         return day(day) + "/trials/" + segment(trial);
     }
 
+    public static String instruments(String day) {
+        return day(day) + "/instruments";
+    }
+
     public static String columns(String day, String instrument) {
         return day(day) + "/columns?instrument=" + piece(instrument);
     }

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.measuredmile.desk.web.edit.Runs;
 import org.measuredmile.desk.web.edit.Typed;
+import org.measuredmile.desk.web.edit.TypedReading;
 import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.quantity.QuantityPrinter;
-import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.Variant;
@@ -133,15 +133,12 @@ public final class Sheets {
                 trial.words(spec.when()));
     }
 
-    /// A time may always be told by frames; the rate is asked for where no camera of the day states it.
+    /// A time may always be told by frames; what they need behind them is shown.
     private String hint(ReadingSpec spec) {
         if (spec.kind() != QuantityKind.TIME) {
             return spec.hint();
         }
-        boolean isRateKnown = reduced.day().instruments().stream()
-                .anyMatch(one ->
-                        one.kind() == Instrument.Kind.CAMERA && one.frameRate().isPresent());
-        String frames = "or frames 1203 to 1266" + (isRateKnown ? "" : " at 30000/1001");
+        String frames = "or frames 1203 to 1266" + TypedReading.behindFrames(reduced.day());
         return spec.hint().isEmpty() ? frames : spec.hint() + "; " + frames;
     }
 

@@ -15,11 +15,14 @@ import org.openjdk.jmh.annotations.State;
 @AuxCounters(AuxCounters.Type.EVENTS)
 public class Cpu {
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
+    private static final long WARM_NS = 3_000_000_000L;
+    private static final long MOST_NS = 120_000_000_000L;
 
     /// Nanoseconds of this iteration, and how many operations they were.
     public double ns;
 
     public double operations;
+    private boolean warm;
 
     /// What is measured.
     public interface Work<T> {
@@ -32,7 +35,21 @@ public class Cpu {
         operations = 0;
     }
 
+    /// Does the work until this thread has computed for some seconds, so that a compiler on a loaded machine
+    /// has come to it before anything is measured; after two minutes by the clock it gives up waiting.
+    private static void warm(Work<?> work) throws Exception {
+        long endCpu = THREADS.getCurrentThreadCpuTime() + WARM_NS;
+        long end = System.nanoTime() + MOST_NS;
+        while (THREADS.getCurrentThreadCpuTime() < endCpu && System.nanoTime() < end) {
+            work.run();
+        }
+    }
+
     <T> T of(Work<T> work) throws Exception {
+        if (!warm) {
+            warm = true;
+            warm(work);
+        }
         long before = THREADS.getCurrentThreadCpuTime();
         T answer = work.run();
         ns += THREADS.getCurrentThreadCpuTime() - before;

@@ -42,7 +42,7 @@ final class Rounds {
         ChainedOptionsBuilder options = new OptionsBuilder()
                 .include("^" + each.benchmark().replace(".", "\\.") + "$")
                 .forks(1)
-                .warmupIterations(5)
+                .warmupIterations(2)
                 .warmupTime(TimeValue.seconds(1))
                 .measurementIterations(5)
                 .measurementTime(TimeValue.seconds(1))

@@ -15,22 +15,43 @@ final class CellReader {
     private final char decimalMark;
     private final Remarks remarks;
 
-    /// One column to fill: where its cells stand, where the letter of its hemisphere stands, and what is beyond it.
+    /// One column to fill: where its cells stand, where the letter of its hemisphere stands, and what is beyond it,
+    /// and up to which size a number is taken as it is.
     private record Target(
-            ColumnMeaning meaning, int cell, int hemisphere, ChannelKind kind, double limit, boolean inMinutes) {
+            ColumnMeaning meaning,
+            int cell,
+            int hemisphere,
+            NoDataMark.Marks marks,
+            DoubleColumn values,
+            double limit,
+            boolean inMinutes,
+            double asItIs) {
+        ChannelKind kind() {
+            return meaning.kind();
+        }
+
+        /// Whether a number needs nothing but to be kept; never NaN.
+        boolean takesAsItIs(double number) {
+            return Math.abs(number) <= asItIs && !marks.hold(number);
+        }
+
         boolean isCoordinate() {
             return limit > 0;
         }
     }
 
-    /// `values` in the order of the table's columns.
-    CellReader(List<ColumnMeaning> values, List<ColumnMeaning> hemispheres, char decimalMark, Remarks remarks) {
-        this.targets = values.stream().map(value -> target(value, hemispheres)).toArray(Target[]::new);
+    /// `table` has a column for each of the values, in their order.
+    CellReader(TableColumns columns, SampleTable table, char decimalMark, Remarks remarks) {
+        this.targets = new Target[columns.values().size()];
+        for (int column = 0; column < targets.length; column++) {
+            targets[column] = target(columns.values().get(column), columns.hemispheres(), table.values(column));
+        }
         this.decimalMark = decimalMark;
         this.remarks = remarks;
     }
 
-    private static Target target(ColumnMeaning value, List<ColumnMeaning> hemispheres) {
+    private static Target target(ColumnMeaning value, List<ColumnMeaning> hemispheres, DoubleColumn values) {
+        boolean inMinutes = value.writtenUnit().equals(ColumnSetting.DEGREES_MINUTES);
         boolean hasLetter = hemispheres.stream().anyMatch(letter -> letter.index() == value.index() + 1);
         double limit = switch (value.kind()) {
             case LATITUDE -> 90;
@@ -41,17 +62,21 @@ final class CellReader {
                 value,
                 value.index(),
                 hasLetter ? value.index() + 1 : NONE,
-                value.kind(),
+                NoDataMark.of(value.kind()),
+                values,
                 limit,
-                value.writtenUnit().equals(ColumnSetting.DEGREES_MINUTES));
+                inMinutes,
+                limit == 0 ? Double.MAX_VALUE : hasLetter || inMinutes ? -1 : limit);
     }
 
-    void read(CellRow cells, long line, SampleTable table, int row) {
-        for (int column = 0; column < targets.length; column++) {
-            Target target = targets[column];
-            if (!cells.isEmpty(target.cell)) {
-                double number = cells.number(target.cell, decimalMark);
-                table.set(column, row, value(target, number, cells, line));
+    void read(CellRow cells, long line, int row) {
+        for (Target target : targets) {
+            double number = cells.expected(target.cell);
+            if (target.takesAsItIs(number)) {
+                target.values.put(row, number);
+            } else if (!cells.isEmpty(target.cell)) {
+                double written = Double.isNaN(number) ? cells.number(target.cell, decimalMark) : number;
+                target.values.put(row, value(target, written, cells, line));
             }
         }
     }
@@ -60,7 +85,7 @@ final class CellReader {
         if (Double.isNaN(number)) {
             return inWords(target, cells, line);
         }
-        if (NoDataMark.is(target.kind, number)) {
+        if (target.marks.hold(number)) {
             remarks.count(Remark.NO_DATA_MARK, line, target.meaning.name() + " " + cells.cell(target.cell));
             return Double.NaN;
         }
@@ -91,11 +116,11 @@ final class CellReader {
             return coordinate(target, degrees, cells, line);
         }
         NumberText.Leading leading = NumberText.leading(cell, decimalMark);
-        if (Double.isNaN(leading.value()) || !ColumnProposal.isAllowedAfter(leading.rest(), target.kind)) {
+        if (Double.isNaN(leading.value()) || !ColumnProposal.isAllowedAfter(leading.rest(), target.kind())) {
             remarks.count(Remark.NOT_A_NUMBER, line, target.meaning.name() + ": " + cell);
             return Double.NaN;
         }
-        if (NoDataMark.is(target.kind, leading.value())) {
+        if (target.marks.hold(leading.value())) {
             remarks.count(Remark.NO_DATA_MARK, line, target.meaning.name() + " " + cell);
             return Double.NaN;
         }

@@ -5,9 +5,13 @@ import de.siegmar.fastcsv.reader.RecordType;
 
 /// Takes the cells from the library's own buffer into a row that is used again: no text is made of a number.
 final class CellRows extends CsvCallbackHandler<CellRow> {
-    private final CellRow row = new CellRow();
+    private final CellRow row;
     private RecordType type = RecordType.DATA;
     private int fields;
+
+    CellRows(CellRow row) {
+        this.row = row;
+    }
 
     @Override
     protected void beginRecord(long startingLineNumber) {

@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.reader.Clock.Form;
@@ -26,13 +28,47 @@ record ClockChoice(Clock clock, Optional<Clock> start, Optional<Clock> marker, L
     /// The columns, their first rows and how they are written.
     ///
     /// `setBy` says in words who set what the names were set to.
-    record Sample(String source, List<ColumnName> names, List<String[]> rows, char decimalMark, String setBy) {
-        List<String> filled(int column) {
-            return rows.stream()
-                    .map(cells -> Clock.cell(cells, column))
-                    .filter(text -> !text.isEmpty() && !NoDataMark.isWord(text))
-                    .toList();
+    record Sample(
+            String source,
+            List<ColumnName> names,
+            List<String[]> rows,
+            char decimalMark,
+            String setBy,
+            List<List<String>> filled) {
+        Sample(String source, List<ColumnName> names, List<String[]> rows, char decimalMark, String setBy) {
+            this(
+                    source,
+                    names,
+                    rows,
+                    decimalMark,
+                    setBy,
+                    IntStream.range(0, names.size())
+                            .mapToObj(column -> filled(rows, column))
+                            .toList());
         }
+
+        private static List<String> filled(List<String[]> rows, int column) {
+            List<String> filled = new ArrayList<>();
+            for (String[] cells : rows) {
+                String text = Clock.cell(cells, column);
+                if (!text.isEmpty() && !NoDataMark.isWord(text)) {
+                    filled.add(text);
+                }
+            }
+            return filled;
+        }
+
+        /// The cells of a column that hold something.
+        List<String> filled(int column) {
+            return filled.get(column);
+        }
+    }
+
+    /// Whether a column holds the times or the dates of one of the clocks.
+    boolean reads(int column) {
+        return Stream.of(Optional.of(clock), start, marker)
+                .flatMap(Optional::stream)
+                .anyMatch(one -> one.timeColumn() == column || one.dateColumn() == column);
     }
 
     static Optional<ClockChoice> of(Sample sample) {

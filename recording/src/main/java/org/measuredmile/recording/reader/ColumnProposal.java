@@ -154,6 +154,9 @@ final class ColumnProposal {
     }
 
     private static boolean isNumber(String cell, ChannelKind kind, char mark) {
+        if (NumberText.isPlain(cell, mark)) {
+            return true;
+        }
         if ((kind == ChannelKind.LATITUDE || kind == ChannelKind.LONGITUDE)
                 && !Double.isNaN(CoordinateText.degrees(cell))) {
             return true;

@@ -31,18 +31,17 @@ final class ColumnUnits {
         if (meaning.unit().isPresent() || meaning.role() != ColumnMeaning.Role.VALUE) {
             return meaning;
         }
-        double[] size = distances.quantiles(column);
         return switch (meaning.kind()) {
-            case SPEED, WHEEL_SPEED -> speed(meaning, column, size[2]);
+            case SPEED, WHEEL_SPEED -> speed(meaning, column);
             case DISTANCE -> distance(meaning, column);
             case ALTITUDE -> common(meaning, Unit.METRE);
-            case AIR_TEMPERATURE -> common(meaning, size[1] > 200 ? Unit.KELVIN : Unit.DEGREE_CELSIUS);
+            case AIR_TEMPERATURE -> common(meaning, distances.quantiles(column)[1] > 200 ? Unit.KELVIN : Unit.DEGREE_CELSIUS);
             case HEART_RATE, CADENCE -> common(meaning, Unit.PER_MINUTE);
             case POWER -> common(meaning, Unit.WATT);
             case VOLTAGE -> common(meaning, Unit.VOLT);
             case CURRENT -> common(meaning, Unit.AMPERE);
-            case STATE_OF_CHARGE, HUMIDITY -> common(meaning, size[3] > 1.5 ? Unit.PER_CENT : Unit.ONE);
-            case PRESSURE -> pressure(meaning, size[1]);
+            case STATE_OF_CHARGE, HUMIDITY -> common(meaning, distances.quantiles(column)[3] > 1.5 ? Unit.PER_CENT : Unit.ONE);
+            case PRESSURE -> pressure(meaning, distances.quantiles(column)[1]);
             case ACCELERATION_X, ACCELERATION_Y, ACCELERATION_Z -> acceleration(meaning);
             case TURN_RATE_X, TURN_RATE_Y, TURN_RATE_Z -> turnRate(meaning);
             case FORCE, WIND_SPEED -> unknown(meaning);
@@ -64,7 +63,7 @@ final class ColumnUnits {
         return meaning.as(ChannelKind.OTHER, Optional.empty(), "unit not known");
     }
 
-    private ColumnMeaning speed(ColumnMeaning meaning, int column, double high) {
+    private ColumnMeaning speed(ColumnMeaning meaning, int column) {
         TableDistances.Compared compared = distances.speedAgainstWay(column);
         if (compared.wayM() >= LONG_ENOUGH_M && compared.sum() > 0) {
             double ratio = compared.sum() / compared.wayM();
@@ -76,7 +75,7 @@ final class ColumnUnits {
                 return meaning.as(meaning.kind(), Optional.of(nearest), because);
             }
         }
-        Unit assumed = high > 20 ? Unit.KILOMETRE_PER_HOUR : Unit.METRE_PER_SECOND;
+        Unit assumed = distances.quantiles(column)[2] > 20 ? Unit.KILOMETRE_PER_HOUR : Unit.METRE_PER_SECOND;
         note(meaning, assumed, "by the size of its numbers alone", true);
         return meaning.as(meaning.kind(), Optional.of(assumed), "assumed by size");
     }

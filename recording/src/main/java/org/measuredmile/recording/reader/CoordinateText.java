@@ -15,12 +15,16 @@ final class CoordinateText {
     private static final Pattern FORM = Pattern.compile("([NSEW])?\\s*+([-+]?)" + NUMBER
             + "(?:\\s*+[°ºd:]\\s*+|\\s++)?+(?:" + NUMBER + "(?:\\s*+['′’m:]\\s*+|\\s++)?+"
             + "(?:" + NUMBER + "\\s*+(?:\"|″|”|''|s)?+)?+)?+\\s*+([NSEW])?");
+    private static final Pattern PADDED = Pattern.compile("[-+]?0\\d{3,4}[.,]\\d+[NSEW]?");
     private static final int LONGEST = 64;
 
     private CoordinateText() {}
 
     /// A coordinate in degrees; NaN where the text is none. A letter of the south or the west turns the sign.
     static double degrees(String text) {
+        if (NumberText.isPlain(text, '.')) {
+            return NumberText.parse(text).orElse(Double.NaN);
+        }
         Matcher parts = FORM.matcher(text.strip());
         if (text.length() > LONGEST || !parts.matches() || (parts.group(1) != null && parts.group(6) != null)) {
             return Double.NaN;
@@ -60,11 +64,18 @@ final class CoordinateText {
         });
     }
 
+    private static boolean isPadded(String cell) {
+        int first = !cell.isEmpty() && (cell.charAt(0) == '-' || cell.charAt(0) == '+') ? 1 : 0;
+        return cell.startsWith("0", first)
+                && !cell.startsWith("0.", first)
+                && PADDED.matcher(cell).matches();
+    }
+
     /// Whether plain numbers must be degrees and minutes in one: beyond the globe as degrees, or padded with
     /// zeros as no degrees are.
     static boolean mustBeDegreesMinutes(List<String> cells, double limit) {
         boolean beyond = cells.stream()
-                .anyMatch(cell -> Math.abs(degrees(cell)) > limit || cell.matches("[-+]?0\\d{3,4}[.,]\\d+[NSEW]?"));
+                .anyMatch(cell -> Math.abs(degrees(cell)) > limit || isPadded(cell));
         return beyond && canBeDegreesMinutes(cells, limit);
     }
 }

@@ -22,7 +22,7 @@ import org.measuredmile.recording.Place;
 /// The separator, the decimal mark, lines before the head, the meaning of each column, its unit and the form of its
 /// times are found out from the head and the first rows, unless they were set for the instrument; what was found is
 /// said
-/// in a finding, column by column. The syntax of cells and quotes is the library's.
+/// in a finding, column by column. Lines without a quote sign are cut here, the rest is the library's.
 /// Source: RFC 4180 for the syntax; everything else is what loggers do, common practice, no source.
 public final class DelimitedReader implements RecordingReader {
     private static final Pattern MARKUP =
@@ -79,6 +79,12 @@ public final class DelimitedReader implements RecordingReader {
     @SuppressWarnings("removal")
     private static Decoding decode(Reader rest, int linesBefore, DelimitedTable table, Remarks remarks)
             throws IOException {
+        CellRow plain = new CellRow();
+        PlainRows lines = new PlainRows(rest, table.shape().separator(), LONGEST_CELL, plain);
+        while (!table.isFull() && lines.next()) {
+            table.row(plain, plain.line() + linesBefore);
+        }
+        long before = linesBefore + lines.lines();
         CsvReader<CellRow> rows = CsvReader.builder()
                 .fieldSeparator(table.shape().separator())
                 .commentStrategy(CommentStrategy.NONE)
@@ -88,13 +94,13 @@ public final class DelimitedReader implements RecordingReader {
                 .allowExtraCharsAfterClosingQuote(true)
                 .allowUnclosedQuote(true)
                 .maxBufferSize(LONGEST_CELL)
-                .build(new CellRows(), rest);
+                .build(new CellRows(plain), lines.rest());
         try {
             for (CellRow row : rows) {
-                table.row(row, row.line() + linesBefore);
                 if (table.isFull()) {
                     break;
                 }
+                table.row(row, row.line() + before);
             }
         } catch (CsvParseException fault) {
             remarks.count(Remark.CUT_OFF, table.lastLine() + 1, "a cell is too long or its quote is never closed");

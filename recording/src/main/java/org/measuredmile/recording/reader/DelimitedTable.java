@@ -70,6 +70,7 @@ final class DelimitedTable {
         firstLines.add(line);
         if (first.size() >= ROWS_LOOKED_AT) {
             settle();
+            row.expect(columns.expectedAt(shape.lineType().isEmpty() ? 0 : 1), shape.decimalMark());
         }
     }
 
@@ -101,7 +102,7 @@ final class DelimitedTable {
                         clocks,
                         new RowTimes(clocks.clock(), shape.decimalMark()),
                         clocks.marker().map(clock -> new RowTimes(clock, shape.decimalMark())),
-                        new CellReader(columns.values(), columns.hemispheres(), shape.decimalMark(), remarks)));
+                        new CellReader(columns, table, shape.decimalMark(), remarks)));
         if (taking.isPresent()) {
             zoneWasStated = taking.get().clocks().clock().statesZone(first);
             CellRow row = new CellRow();
@@ -128,7 +129,7 @@ final class DelimitedTable {
             String text = row.cell(now.clocks.clock().timeColumn());
             remarks.count(text.isEmpty() ? Remark.NO_TIME : Remark.BAD_TIME, line, text);
         }
-        now.cells.read(row, line, table, table.addRow(timeNs, line, 0));
+        now.cells.read(row, line, table.addRow(timeNs, line, 0));
         now.markerTimes.ifPresent(times -> marker.add(times.ns(row)));
         if (startNs.isEmpty() && now.clocks.start().isPresent() && timeNs != SampleTable.UNTIMED) {
             startNs = now.clocks.start().get().read(row.texts(), shape.decimalMark());

@@ -1,6 +1,7 @@
 package org.measuredmile.recording.reader;
 
 import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 
 /// A growing row of doubles without an object for each, in pieces, so that growing copies nothing.
 final class DoubleColumn {
@@ -62,6 +63,17 @@ final class DoubleColumn {
             System.arraycopy(pieces[from >>> PIECE_BITS], 0, all, from, Math.min(PIECE, size - from));
         }
         return all;
+    }
+
+    /// Replaces every value by another.
+    void replaceAll(DoubleUnaryOperator change) {
+        for (int from = 0; from < size; from += PIECE) {
+            double[] piece = pieces[from >>> PIECE_BITS];
+            int end = Math.min(PIECE, size - from);
+            for (int i = 0; i < end; i++) {
+                piece[i] = change.applyAsDouble(piece[i]);
+            }
+        }
     }
 
     /// Gives its memory back; nothing can be read any more.

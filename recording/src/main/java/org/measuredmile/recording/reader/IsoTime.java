@@ -14,6 +14,11 @@ final class IsoTime {
 
     private static final long SECOND_NS = 1_000_000_000L;
     private static final int LONGEST = 48;
+    private static final int NS_DIGITS = 9;
+    /// What the last of so many decimals of a second is worth.
+    private static final long[] NS_OF_LAST = {
+        SECOND_NS, 100_000_000, 10_000_000, 1_000_000, 100_000, 10_000, 1_000, 100, 10, 1
+    };
     private static final int[] MONTH_DAYS = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 
     private IsoTime() {}
@@ -37,12 +42,13 @@ final class IsoTime {
                 : OTHER_FORM;
     }
 
+    /// Where the zone begins, or the text ends without one.
     private static int clockEnd(char[] text, int from, int to) {
-        int at = from;
-        while (at < to && (text[at] <= ':' && text[at] != '+' && text[at] != '-')) {
-            at++;
+        if (text[to - 1] == 'Z') {
+            return to - 1;
         }
-        return at;
+        boolean isOffset = to - 6 > from && (text[to - 6] == '+' || text[to - 6] == '-');
+        return isOffset ? to - 6 : to;
     }
 
     /// The time of day `10:15:30.25` that stands between two places of a buffer, in nanoseconds; a leap second
@@ -65,16 +71,16 @@ final class IsoTime {
         if ((text[from] != '.' && text[from] != ',') || to - from < 2) {
             return OTHER_FORM;
         }
-        long decimalsNs = 0;
-        long unitNs = SECOND_NS;
+        long decimals = 0;
         for (int at = from + 1; at < to; at++) {
-            if (text[at] < '0' || text[at] > '9') {
+            char digit = (char) (text[at] - '0');
+            if (digit > 9) {
                 return OTHER_FORM;
             }
-            unitNs /= 10;
-            decimalsNs += (text[at] - '0') * unitNs;
+            // What is finer than a nanosecond is cut off.
+            decimals = at - from <= NS_DIGITS ? decimals * 10 + digit : decimals;
         }
-        return clockNs + decimalsNs;
+        return clockNs + decimals * NS_OF_LAST[Math.min(to - from - 1, NS_DIGITS)];
     }
 
     private static boolean hasMarks(char[] text, int from) {

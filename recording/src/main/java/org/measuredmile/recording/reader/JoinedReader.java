@@ -3,7 +3,7 @@ package org.measuredmile.recording.reader;
 import java.io.IOException;
 import java.io.Reader;
 
-/// One text after another; zeros, with which some loggers pad their cells, become blanks.
+/// One text after another.
 final class JoinedReader extends Reader {
     private final Reader first;
     private final Reader second;
@@ -19,18 +19,11 @@ final class JoinedReader extends Reader {
         if (!firstEnded) {
             int got = first.read(buffer, offset, length);
             if (got >= 0) {
-                return blanked(buffer, offset, got);
+                return got;
             }
             firstEnded = true;
         }
-        return blanked(buffer, offset, second.read(buffer, offset, length));
-    }
-
-    private static int blanked(char[] buffer, int offset, int got) {
-        for (int i = offset; i < offset + got; i++) {
-            buffer[i] = buffer[i] == 0 ? ' ' : buffer[i];
-        }
-        return got;
+        return second.read(buffer, offset, length);
     }
 
     @Override

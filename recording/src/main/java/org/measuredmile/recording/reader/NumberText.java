@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 final class NumberText {
     private static final int LONGEST = 64;
     /// So many digits fit into 64 bits whatever they are.
-    private static final int MOST_DIGITS = 19;
+    static final int MOST_DIGITS = 19;
 
     private NumberText() {}
 
@@ -32,8 +32,8 @@ final class NumberText {
         }
         int first = at;
         long digits = 0;
-        int digit;
-        while (at < to && (digit = text[at] - '0') >= 0 && digit <= 9) {
+        char digit;
+        while (at < to && (digit = (char) (text[at] - '0')) <= 9) {
             digits = digits * 10 + digit;
             at++;
         }
@@ -41,7 +41,7 @@ final class NumberText {
         int decimals = 0;
         if (at < to && text[at] == decimalMark) {
             int mark = at++;
-            while (at < to && (digit = text[at] - '0') >= 0 && digit <= 9) {
+            while (at < to && (digit = (char) (text[at] - '0')) <= 9) {
                 digits = digits * 10 + digit;
                 at++;
             }
@@ -61,6 +61,12 @@ final class NumberText {
                                 ? asWritten
                                 : asWritten.replace('.', '?').replace(decimalMark, '.'))
                 .orElse(Double.NaN);
+    }
+
+    /// Whether a text holds a number and nothing else.
+    static boolean isPlain(String text, char decimalMark) {
+        int end = endOfNumber(text, 0, decimalMark);
+        return end > 0 && end == text.length();
     }
 
     /// The number that a cell begins with; its value is NaN when it begins with none.

@@ -130,30 +130,52 @@ final class RecordingAssembly {
     private static List<Channel> channels(SampleTable table, int[] rows, double[] timesS) {
         List<Channel> channels = new ArrayList<>();
         for (int column = 0; column < table.columns().size(); column++) {
+            double[] values = inOrder(table, column, rows);
+            table.columns().get(column).values().clear();
             int size = 0;
-            for (int row : rows) {
-                size += Double.isFinite(table.get(column, row)) ? 1 : 0;
+            for (double value : values) {
+                size += Double.isFinite(value) ? 1 : 0;
             }
             if (size > 0) {
                 SampleTable.Column heading = table.columns().get(column);
-                Channel.Series series = series(table, column, rows, new double[size], timesS);
+                Channel.Series series =
+                        size == values.length ? new Channel.Series(timesS, values) : series(values, size, timesS);
                 channels.add(new Channel(heading.kind(), heading.name(), heading.writtenUnit(), series));
             }
-            table.columns().get(column).values().clear();
         }
         return channels;
     }
 
-    private static Channel.Series series(SampleTable table, int column, int[] rows, double[] values, double[] timesS) {
-        double[] times = values.length == rows.length ? timesS : new double[values.length];
-        int size = 0;
+    /// The values of a column in the rows that are kept; NaN where there is none.
+    private static double[] inOrder(SampleTable table, int column, int[] rows) {
+        DoubleColumn values = table.values(column);
+        if (rows.length == table.rows() && values.size() == rows.length && isInOrder(rows)) {
+            return values.toArray();
+        }
+        double[] ordered = new double[rows.length];
         for (int i = 0; i < rows.length; i++) {
-            double value = table.get(column, rows[i]);
-            if (Double.isFinite(value)) {
-                if (times.length != timesS.length) {
-                    times[size] = timesS[i];
-                }
-                values[size++] = value;
+            ordered[i] = table.get(column, rows[i]);
+        }
+        return ordered;
+    }
+
+    private static boolean isInOrder(int[] rows) {
+        for (int i = 0; i < rows.length; i++) {
+            if (rows[i] != i) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static Channel.Series series(double[] all, int size, double[] timesS) {
+        double[] times = new double[size];
+        double[] values = new double[size];
+        int at = 0;
+        for (int i = 0; i < all.length; i++) {
+            if (Double.isFinite(all[i])) {
+                times[at] = timesS[i];
+                values[at++] = all[i];
             }
         }
         return new Channel.Series(times, values);

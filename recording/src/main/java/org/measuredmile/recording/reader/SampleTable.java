@@ -41,6 +41,11 @@ final class SampleTable {
         columns.get(column).values().put(row, value);
     }
 
+    /// The values of a column, which may still be shorter than the table.
+    DoubleColumn values(int column) {
+        return columns.get(column).values();
+    }
+
     double get(int column, int row) {
         DoubleColumn values = columns.get(column).values();
         return row < values.size() ? values.get(row) : Double.NaN;

@@ -14,12 +14,14 @@ final class SteppedColumn {
     private int lastFrom;
 
     private long lastFirst;
+    private long lastStep;
     private long next;
 
     void add(long value) {
         if (size - lastFrom == 1) {
             long step = value - lastFirst;
             steps.set(steps.size() - 1, step);
+            lastStep = step;
             next = value + step;
         } else if (value != next || size == 0) {
             from.add(size);
@@ -29,7 +31,7 @@ final class SteppedColumn {
             lastFirst = value;
             next = value;
         } else {
-            next += steps.get(steps.size() - 1);
+            next += lastStep;
         }
         size++;
     }

@@ -1,6 +1,7 @@
 package org.measuredmile.recording.reader;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,8 @@ import org.measuredmile.recording.ColumnSetting;
 import org.measuredmile.recording.ColumnSettings;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
+import org.measuredmile.recording.reader.CellRow.Expected;
+import org.measuredmile.recording.reader.TimeText.DateOrder;
 
 /// What the columns of a table mean: what was set for the instrument, else what is proposed, and the telling of it.
 final class TableColumns {
@@ -88,6 +91,21 @@ final class TableColumns {
         return clocks;
     }
 
+    /// What the cells of a row hold where all goes well; `offset` cells stand before the first column.
+    Expected[] expectedAt(int offset) {
+        Expected[] expected = new Expected[offset + shape.names().size()];
+        Arrays.fill(expected, Expected.TEXT);
+        for (ColumnMeaning value : values) {
+            if (clocks.stream().noneMatch(one -> one.reads(value.index()))) {
+                expected[offset + value.index()] = Expected.NUMBER;
+            }
+        }
+        clocks.map(ClockChoice::clock)
+                .filter(clock -> clock.form() == Clock.Form.DATE_TIME && clock.order() == DateOrder.YEAR_FIRST)
+                .ifPresent(clock -> expected[offset + clock.timeColumn()] = Expected.DATE_AND_TIME);
+        return expected;
+    }
+
     /// Why no recording can be made of it, where none can.
     Optional<Decoding> refusal(long samples, boolean anyTime) {
         if (samples == 0) {
@@ -137,8 +155,8 @@ final class TableColumns {
             DoubleColumn scaled = table.columns().get(column).values();
             if (meaning.unit().isPresent()) {
                 Unit unit = meaning.unit().get();
-                for (int row = 0; row < scaled.size(); row++) {
-                    scaled.set(row, unit.toSi(scaled.get(row)));
+                if (unit.toSi(1) != 1 || unit.toSi(0) != 0) {
+                    scaled.replaceAll(unit::toSi);
                 }
             }
             table.replace(column, new SampleTable.Column(meaning.kind(), meaning.name(), meaning.unitText(), scaled));

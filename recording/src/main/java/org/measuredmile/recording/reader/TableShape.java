@@ -175,8 +175,9 @@ record TableShape(
         int points = 0;
         for (int i = head + 1; i < lines.size(); i++) {
             for (String cell : cells(lines.get(i), separator)) {
-                commas += cell.strip().matches("[-+]?\\d+,\\d+([eE][-+]?\\d+)?") ? 1 : 0;
-                points += cell.strip().matches("[-+]?\\d+\\.\\d+([eE][-+]?\\d+)?") ? 1 : 0;
+                String text = cell.strip();
+                commas += text.indexOf(',') > 0 && NumberText.isPlain(text, ',') ? 1 : 0;
+                points += text.indexOf('.') > 0 && NumberText.isPlain(text, '.') ? 1 : 0;
             }
         }
         return commas > points ? ',' : '.';

@@ -30,6 +30,12 @@ final class TimeText {
         if (trimmed.length() > LONGEST) {
             return OptionalLong.empty();
         }
+        long common = order == DateOrder.YEAR_FIRST
+                ? IsoTime.ns(trimmed.toCharArray(), 0, trimmed.length())
+                : IsoTime.OTHER_FORM;
+        if (common != IsoTime.OTHER_FORM) {
+            return OptionalLong.of(common);
+        }
         int gap = gapAfterDate(trimmed);
         if (gap < 0) {
             return OptionalLong.empty();

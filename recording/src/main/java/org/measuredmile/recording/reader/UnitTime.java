@@ -44,8 +44,8 @@ final class UnitTime {
     }
 
     private static long scaled(long digits, int decimals, long nsPerUnit) {
-        if (nsPerUnit % TENS[decimals] == 0) {
-            long each = nsPerUnit / TENS[decimals];
+        if (decimals == 0 || nsPerUnit % TENS[decimals] == 0) {
+            long each = decimals == 0 ? nsPerUnit : nsPerUnit / TENS[decimals];
             return Math.multiplyHigh(digits, each) == 0 && digits * each >= 0 ? digits * each : IsoTime.OTHER_FORM;
         }
         if (Math.multiplyHigh(digits, nsPerUnit) != 0 || digits * nsPerUnit < 0) {

@@ -88,7 +88,9 @@ final class DayScript {
 
     /// Writes a run that starts now, and gives its id.
     String run(Line line) {
-        String id = line.trial().charAt(0) + String.format(Locale.ROOT, "-%02d", countOf(line.trial()) + 1);
+        // A climb begins with the same letter.
+        char letter = line.trial().equals("coastdown") ? 'f' : line.trial().charAt(0);
+        String id = letter + String.format(Locale.ROOT, "-%02d", countOf(line.trial()) + 1);
         runs.add(new Run(
                 id,
                 line.trial(),

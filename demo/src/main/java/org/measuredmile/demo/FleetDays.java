@@ -42,6 +42,9 @@ public final class FleetDays {
     /// Whose batteries take a log.
     private static final List<String> LOGGED = List.of("cargo", "commuter");
 
+    /// Coasts draw from streams of their own, numbered from here, so that they leave the other trials alone.
+    private static final long COASTS = 10_000;
+
     /// The bike on whose day the causeway was closed.
     private static final String NO_CAUSEWAY = "corrowan-ferrylight";
 
@@ -55,10 +58,12 @@ public final class FleetDays {
             Fleet.Member member = members.get(i);
             String id = member.bike().id();
             String rider = RIDERS.get(i % RIDERS.size());
-            var first = new Plan(member, FIRST_DAY.plusDays(2L * i), rider, TWISTS.getOrDefault(id, Twist.NONE));
+            var coasts = stream(seed, COASTS + i);
+            var twist = TWISTS.getOrDefault(id, Twist.NONE);
+            var first = new Plan(member, FIRST_DAY.plusDays(2L * i), rider, twist, coasts);
             days.add(ride(first, "1.4", stream(seed, 2L * i)));
             if (RIDDEN_TWICE.contains(id)) {
-                var second = new Plan(member, first.date().plusDays(DAYS_TO_SECOND), "T1", Twist.NONE);
+                var second = new Plan(member, first.date().plusDays(DAYS_TO_SECOND), "T1", Twist.NONE, coasts);
                 days.add(ride(second, "2.0", stream(seed, 2L * i + 1)));
             }
         }
@@ -66,7 +71,7 @@ public final class FleetDays {
         return List.copyOf(days);
     }
 
-    private record Plan(Fleet.Member member, LocalDate date, String rider, Twist twist) {}
+    private record Plan(Fleet.Member member, LocalDate date, String rider, Twist twist, RandomGenerator coasts) {}
 
     private static RandomGenerator stream(long seed, long index) {
         // The odd factor spreads neighbouring days over the generator's seeds.
@@ -77,6 +82,10 @@ public final class FleetDays {
         var day = new DayScript(plan.member(), plan.date(), plan.rider(), random);
         Conditions conditions = conditions(plan, random);
         WeighInScene.play(day);
+        if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
+            CoastScene.play(
+                    day, plan.twist(), new CoastScene.Morning(riderKg(plan), airKgPerM3(conditions)), plan.coasts());
+        }
         BrakingScene.play(day, plan.twist(), plan.twist() == Twist.TYPED_ONLY ? 3 : 6);
         if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
             StartScene.play(day, plan.twist());
@@ -94,14 +103,29 @@ public final class FleetDays {
             day.notRidden("range", Variant.NONE, "the bike came without its charger");
             return;
         }
-        double riderKg = Town.riders().stream()
+        RangeScene.play(
+                day,
+                plan.twist(),
+                LOGGED.contains(plan.member().bike().category()),
+                id.equals(RAINED_OFF),
+                riderKg(plan));
+    }
+
+    private static double riderKg(Plan plan) {
+        return Town.riders().stream()
                 .filter(rider -> rider.code().equals(plan.rider()))
                 .findFirst()
                 .orElseThrow()
                 .massAsRiddenKg()
                 .orElseThrow();
-        RangeScene.play(
-                day, plan.twist(), LOGGED.contains(plan.member().bike().category()), id.equals(RAINED_OFF), riderKg);
+    }
+
+    /// Dry air by the gas law, less what some humidity takes off at these temperatures.
+    private static double airKgPerM3(Conditions conditions) {
+        return 0.996
+                * conditions.pressurePa().orElseThrow()
+                / 287.05
+                / conditions.airTemperatureK().orElseThrow();
     }
 
     private static void notRidden(DayScript day) {
@@ -112,6 +136,7 @@ public final class FleetDays {
         if (bike.id().equals(NO_CAUSEWAY)) {
             day.notRidden("standingstart", Variant.NONE, "the causeway was closed for a regatta");
             day.notRidden("assistspeed", Variant.NONE, "the causeway was closed for a regatta");
+            day.notRidden("coastdown", Variant.NONE, "the causeway was closed for a regatta");
         }
     }
 

@@ -86,6 +86,22 @@ class DemoFleetTest {
     }
 
     @Test
+    void everyBikeButTheFoldingOnesCoastsAsOftenBackAsOut() {
+        for (DayFolder folder : DAYS) {
+            var read = read(folder);
+            var coasts = read.day().runs().stream()
+                    .filter(run -> run.trial().equals("coastdown"))
+                    .toList();
+            boolean isSaid =
+                    read.day().notRidden().stream().anyMatch(one -> one.trial().equals("coastdown"));
+            assertThat(coasts.isEmpty()).as(folder.name()).isEqualTo(isSaid);
+            assertThat(coasts.stream().filter(run -> run.direction().equals("out")))
+                    .as(folder.name())
+                    .hasSize(coasts.size() / 2);
+        }
+    }
+
+    @Test
     void everyDayAndEveryLoanSaysThatItIsInvented() {
         assertThat(DAYS).allSatisfy(folder -> {
             assertThat(read(folder).day().place()).contains("invented");

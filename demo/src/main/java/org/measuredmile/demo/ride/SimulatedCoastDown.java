@@ -2,12 +2,12 @@ package org.measuredmile.demo.ride;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.random.RandomGenerator;
+import org.measuredmile.demo.ride.RiddenCoasts.Outside;
 import org.measuredmile.demo.ride.SimulatedDay.Truth;
 import org.measuredmile.quantity.statistics.Draw;
 import org.measuredmile.quantity.statistics.Seed;
@@ -28,10 +28,7 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
     private static final int PAIRS = 5;
     private static final String FILE = "coasts.csv";
     private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
-    private static final double STEP_S = TrueRide.FINE_STEP_S;
     private static final double KMH = 3.6;
-    private static final double GUST_MPS = 0.4;
-    private static final double GUST_LASTS_S = 8;
     private static final int[] SPEEDS_KMH = {15, 20, 25, 30};
     private static final double[] BEST_FORCE = {0.061, 0.058, 0.060, 0.062};
     /// A rider of 80 kg in air of 20 °C, 100 kPa and 50 % humidity.
@@ -42,9 +39,6 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
     public String title() {
         return "coast-down by " + method;
     }
-
-    /// The day's air and road, out.
-    private record Outside(double airKgPerM3, double slope, double windMps) {}
 
     @Override
     public SimulatedDay day(Seed seed, long index) {
@@ -60,7 +54,8 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
         for (int i = 0; i < 2 * PAIRS; i++) {
             double sign = i % 2 == 0 ? 1 : -1;
             double windMps = sign * (outside.windMps() + Draw.normal(random, 0, 0.4));
-            coasts.add(coast(today, new Outside(air, sign * outside.slope(), windMps), random));
+            double fromMps = Draw.rectangular(random, 35, 38) / KMH;
+            coasts.add(RiddenCoasts.speeds(today, new Outside(air, sign * outside.slope(), windMps), fromMps, random));
         }
         var recordings = new TreeMap<String, byte[]>();
         var readings = new ArrayList<Reading>();
@@ -71,7 +66,8 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
             double scale = 1 + Draw.normal(random, 0, 0.002);
             recordings.put(
                     FILE,
-                    new ReceiverLog(Instant.EPOCH, receiver.watch(ride(coasts, scale), ROAD, random)).delimited());
+                    new ReceiverLog(Instant.EPOCH, receiver.watch(RiddenCoasts.ride(coasts, scale), ROAD, random))
+                            .delimited());
         } else {
             readings.addAll(watched(coasts, random));
         }
@@ -83,54 +79,14 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
                 testDay(today, readings, airK, pascal), Bike.known("simulated"), recordings, truths(bike, today, air));
     }
 
-    /// Speeds from 35 to 38 km/h down to 8 km/h, one a fine step.
-    private static double[] coast(CoastingBike bike, Outside outside, RandomGenerator random) {
-        double[] speeds = new double[60_000];
-        double v = Draw.rectangular(random, 35, 38) / KMH;
-        double kept = StrictMath.exp(-STEP_S / GUST_LASTS_S);
-        double fresh = Math.sqrt(1 - kept * kept) * GUST_MPS;
-        double gust = GUST_MPS * random.nextGaussian();
-        int count = 0;
-        while (v > 8 / KMH && count < speeds.length) {
-            speeds[count++] = v;
-            gust = kept * gust + fresh * random.nextGaussian();
-            double force = bike.resistanceN(v, outside.airKgPerM3(), outside.windMps() + gust, outside.slope());
-            v -= force / (bike.massKg() + bike.wheelsKg()) * STEP_S;
-        }
-        return Arrays.copyOf(speeds, count);
-    }
-
-    /// All coasts one after the other, each driven up to its speed before and braked after.
-    static TrueRide ride(List<double[]> coasts, double scale) {
-        var all = new ArrayList<double[]>();
-        for (double[] coast : coasts) {
-            all.add(ramp(0, coast[0], 1.0));
-            all.add(coast);
-            all.add(ramp(coast[coast.length - 1], 0, 2.0));
-            all.add(new double[400]);
-        }
-        double[] joined =
-                all.stream().flatMapToDouble(Arrays::stream).map(v -> v * scale).toArray();
-        return TrueRide.of(joined, STEP_S);
-    }
-
-    private static double[] ramp(double fromMps, double toMps, double rateMps2) {
-        int count = (int) (Math.abs(toMps - fromMps) / rateMps2 / STEP_S) + 1;
-        double[] speeds = new double[count];
-        for (int i = 0; i < count; i++) {
-            speeds[i] = fromMps + (toMps - fromMps) * i / count;
-        }
-        return speeds;
-    }
-
     /// By a watch good to 0.15 s a split, and a display wrong by 1 % (standard deviations).
     private static List<Reading> watched(List<double[]> coasts, RandomGenerator random) {
         double scale = 1 + Draw.normal(random, 0, 0.01);
         var readings = new ArrayList<Reading>();
         for (int i = 0; i < coasts.size(); i++) {
-            double at30 = at(coasts.get(i), 30 / KMH / scale);
-            double at20 = at(coasts.get(i), 20 / KMH / scale);
-            double at10 = at(coasts.get(i), 10 / KMH / scale);
+            double at30 = RiddenCoasts.timeS(coasts.get(i), 30 / KMH / scale);
+            double at20 = RiddenCoasts.timeS(coasts.get(i), 20 / KMH / scale);
+            double at10 = RiddenCoasts.timeS(coasts.get(i), 10 / KMH / scale);
             readings.add(read(i, "time-from-30-to-20-kmh", at20 - at30 + Draw.normal(random, 0, 0.15)));
             readings.add(read(i, "time-from-20-to-10-kmh", at10 - at20 + Draw.normal(random, 0, 0.15)));
         }
@@ -139,16 +95,6 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
 
     private static Reading read(int index, String name, double seconds) {
         return WrittenDay.reading(id(index), name, String.format(Locale.ROOT, "%.2f s", seconds));
-    }
-
-    /// When a coast first has a speed or less.
-    private static double at(double[] coast, double mps) {
-        for (int i = 0; i < coast.length; i++) {
-            if (coast[i] <= mps) {
-                return i * STEP_S;
-            }
-        }
-        return coast.length * STEP_S;
     }
 
     private static List<Truth> truths(CoastingBike bike, CoastingBike today, double air) {

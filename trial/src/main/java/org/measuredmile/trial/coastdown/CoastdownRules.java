@@ -47,9 +47,9 @@ final class CoastdownRules {
     /// between its two readings, which mostly cancels.
     static final double HAND_S = 0.15;
     /// What such a split does to a pair's coefficients and force, relative standard deviations.
-    static final double HAND_ON_ROLLING = 0.065;
-    static final double HAND_ON_AREA = 0.052;
-    static final double HAND_ON_FORCE = 0.02;
+    static final double HAND_ON_ROLLING = 0.06;
+    static final double HAND_ON_AREA = 0.045;
+    static final double HAND_ON_FORCE = 0.012;
 
     private CoastdownRules() {}
 }

@@ -1,51 +1,5 @@
-// What the pages do more with script than without: files dropped on their frame, validity while typing, a cursor on
-// traces. Every form works without any of it.
-
-/** Files dropped on a drop frame become the chosen files of its input; a dropped folder is walked through. */
-function dropFiles(zone) {
-  const input = zone.querySelector("input[data-drop]");
-  const chosen = zone.querySelector("[data-chosen]");
-  const tell = () => {
-    const names = Array.from(input.files, (file) => file.name);
-    chosen.textContent = names.length === 0 ? "none chosen" : names.length === 1 ? names[0] : `${names.length} files`;
-  };
-  input.addEventListener("change", tell);
-  tell();
-  zone.addEventListener("dragover", (event) => {
-    event.preventDefault();
-    zone.classList.add("over");
-  });
-  zone.addEventListener("dragleave", () => zone.classList.remove("over"));
-  zone.addEventListener("drop", async (event) => {
-    event.preventDefault();
-    zone.classList.remove("over");
-    const entries = Array.from(event.dataTransfer.items, (item) => item.webkitGetAsEntry?.()).filter(Boolean);
-    const files = entries.length > 0 ? await filesOf(entries) : Array.from(event.dataTransfer.files);
-    const all = new DataTransfer();
-    files.forEach((file) => all.items.add(file));
-    input.files = all.files;
-    tell();
-  });
-}
-
-/** Every file below the dropped entries. */
-async function filesOf(entries) {
-  const found = [];
-  for (const entry of entries) {
-    if (entry.isFile) {
-      found.push(await new Promise((take, fail) => entry.file(take, fail)));
-    } else {
-      const reader = entry.createReader();
-      // A reader gives a folder's entries in portions, and an empty portion at the end.
-      for (;;) {
-        const portion = await new Promise((take, fail) => reader.readEntries(take, fail));
-        if (portion.length === 0) break;
-        found.push(...(await filesOf(portion)));
-      }
-    }
-  }
-  return found;
-}
+// What the pages do more with script than without: validity while typing, a cursor on traces, drawings with the page's
+// own type and links. Every form works without any of it.
 
 /** Asks, while somebody types, whether the run can count, and shows the answer where the form shows it. */
 function tellWhileTyping(form) {
@@ -109,7 +63,26 @@ function traceCursor(figure) {
   });
 }
 
-document.querySelectorAll("form.drop").forEach(dropFiles);
+/**
+ * A drawing that came as a picture becomes part of the page once it was fetched: with its type, its colours and links
+ * to its runs. The browser decides when the picture is wanted.
+ */
+async function inline(picture) {
+  const answer = await fetch(`${picture.currentSrc}&links=true`);
+  if (!answer.ok) return;
+  const read = new DOMParser().parseFromString(await answer.text(), "image/svg+xml").documentElement;
+  if (read.localName !== "svg") return;
+  read.querySelectorAll("style, script").forEach((one) => one.remove());
+  // The list beside it leads to the same runs, one stop of the keyboard each.
+  read.querySelectorAll("a").forEach((one) => one.setAttribute("tabindex", "-1"));
+  (picture.closest("picture") ?? picture).replaceWith(document.importNode(read, true));
+}
+
+for (const picture of document.querySelectorAll("img[data-inline]")) {
+  if (picture.complete && picture.naturalWidth > 0) inline(picture);
+  else picture.addEventListener("load", () => inline(picture), { once: true });
+}
+
 document.querySelectorAll("form[data-told]").forEach(tellWhileTyping);
 document.querySelectorAll("[data-trace]").forEach(traceCursor);
 document

@@ -66,17 +66,27 @@ class DayPages {
     ResponseEntity<String> folder(
             HttpServletRequest request,
             @RequestParam(defaultValue = "") String who,
+            @RequestParam(defaultValue = "") String staged,
             @RequestParam(name = "files", required = false) List<MultipartFile> parts)
             throws IOException {
-        var files = Uploads.of(parts == null ? List.of() : parts);
+        var sent = Uploads.of(
+                parts == null ? List.of() : parts, staged, desk.archive().content());
+        var files = Upload.dayIn(sent);
         var typed = Typed.of(Map.of("who", who));
         String id = files.isEmpty() ? "" : Upload.folder(files.getFirst().path());
         var faults = new LinkedHashMap<String, String>();
         if (!CrewCode.isOne(typed.get("who"))) {
             faults.put("who", "Who takes it in? A crew code such as T1.");
         }
-        if (id.isEmpty()) {
-            faults.put("files", "Choose a test day's folder, the one that holds day.yaml.");
+        if (!Uploads.fault(sent).isEmpty()) {
+            faults.put("files", Uploads.fault(sent));
+        } else if (id.isEmpty()) {
+            faults.put(
+                    "files",
+                    sent.isEmpty()
+                            ? "Choose a test day's folder, the one that holds day.yaml."
+                            : "Among these files is not one folder that holds a day.yaml. Begin a test day and send "
+                                    + "recordings on its own page.");
         } else if (desk.archive().day(id).isPresent()) {
             faults.put("files", "The archive has a day “" + id + "” already; add files on that day's own page.");
         }
@@ -107,16 +117,20 @@ class DayPages {
             HttpServletRequest request,
             @PathVariable String id,
             @RequestParam(defaultValue = "") String who,
+            @RequestParam(defaultValue = "") String staged,
             @RequestParam(name = "files", required = false) List<MultipartFile> parts)
             throws IOException {
         var stored = stored(id);
-        var files = Uploads.of(parts == null ? List.of() : parts);
+        var files = Uploads.of(
+                parts == null ? List.of() : parts, staged, desk.archive().content());
         var faults = new LinkedHashMap<String, String>();
         if (!CrewCode.isOne(who.strip())) {
             faults.put("who.files", "Who sends them? A crew code such as T1.");
         }
         if (files.isEmpty()) {
             faults.put("files", "No file was chosen.");
+        } else if (!Uploads.fault(files).isEmpty()) {
+            faults.put("files", Uploads.fault(files));
         }
         if (!faults.isEmpty()) {
             return show(request, id, 0, Typed.of(Map.of("who.files", who)).wrong(faults));

@@ -30,10 +30,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 class RunPages {
     private final Desk desk;
     private final Pages pages;
+    private final FilePages files;
 
-    RunPages(Desk desk, Pages pages) {
+    RunPages(Desk desk, Pages pages, FilePages files) {
         this.desk = desk;
         this.pages = pages;
+        this.files = files;
     }
 
     @GetMapping("/days/{day}/runs/{run}")
@@ -68,7 +70,7 @@ class RunPages {
         boolean voids = typed.get("act").equals("void");
         String reason = voids ? reason(found, typed, faults) : "";
         if (!faults.isEmpty()) {
-            return show(request, day, run, typed.wrong(faults));
+            return refused(request, day, run, typed.wrong(faults));
         }
         var decision = new Runs.Decision(found.trial().id(), voids ? Run.State.VOID : Run.State.CONFIRMED, reason);
         var after = Runs.decided(reduced, found.run(), decision);
@@ -77,7 +79,7 @@ class RunPages {
         String why = "run " + id + (voids ? " void: " + reason : " confirmed");
         var stored = desk.archive().day(day).orElseThrow();
         desk.archive().revise(day, Correction.of(stored, reduced, after), new Act(typed.get("who"), why));
-        return DayPages.remembering(typed.get("who"), Paths.run(day, id));
+        return onTo(day, id, typed);
     }
 
     /// Sets both ends of the run, as dragged on the plot or typed: another revision of the day.
@@ -90,7 +92,7 @@ class RunPages {
         var asked = asked(Paths.name(dayPiece), Paths.name(runPiece), sent);
         var ends = asked.form().ends();
         return ends.isEmpty()
-                ? show(request, asked.day(), asked.run(), asked.faulty())
+                ? refused(request, asked.day(), asked.run(), asked.faulty())
                 : kept(asked, Windows.moved(asked.reduced(), asked.shown(), ends.get()));
     }
 
@@ -104,7 +106,7 @@ class RunPages {
         var asked = asked(Paths.name(dayPiece), Paths.name(runPiece), sent);
         var cut = asked.form().cut();
         return cut.isEmpty()
-                ? show(request, asked.day(), asked.run(), asked.faulty())
+                ? refused(request, asked.day(), asked.run(), asked.faulty())
                 : kept(asked, Windows.split(asked.reduced(), asked.shown(), cut.get()));
     }
 
@@ -139,8 +141,21 @@ class RunPages {
         var act = new Act(asked.typed().get("who"), changed.what() + (why.isEmpty() ? "" : ": " + why));
         var stored = desk.archive().day(asked.day()).orElseThrow();
         desk.archive().revise(asked.day(), Correction.of(stored, asked.reduced(), changed.day()), act);
+        return onTo(asked.day(), changed.runs().getFirst(), asked.typed());
+    }
+
+    /// Back to where it was decided, with the new state: the file's plot, else the run's own page.
+    private ResponseEntity<String> onTo(String day, String run, Typed typed) {
+        String file = typed.get("file");
+        long revision = desk.archive().day(day).orElseThrow().revision().number();
         return DayPages.remembering(
-                act.who(), Paths.run(asked.day(), changed.runs().getFirst()));
+                typed.get("who"), file.isEmpty() ? Paths.run(day, run) : Paths.file(day, file, run, revision));
+    }
+
+    private ResponseEntity<String> refused(HttpServletRequest request, String day, String run, Typed typed) {
+        return typed.get("file").isEmpty()
+                ? show(request, day, run, typed)
+                : files.show(request, day, FilePages.chosen(typed.get("file"), run), typed);
     }
 
     private static String reason(RunPage.Found found, Typed typed, Map<String, String> faults) {

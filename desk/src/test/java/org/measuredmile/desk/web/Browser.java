@@ -47,11 +47,22 @@ final class Browser implements AutoCloseable {
 
     /// A page of a width, in light or dark, with nothing remembered.
     Page page(int width, ColorScheme scheme, boolean withScript) {
-        BrowserContext context = browser.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        return page(options(width).setColorScheme(scheme).setJavaScriptEnabled(withScript));
+    }
+
+    /// A page on a phone, which has no mouse.
+    Page phone() {
+        return page(options(390).setHasTouch(true).setIsMobile(true));
+    }
+
+    private static com.microsoft.playwright.Browser.NewContextOptions options(int width) {
+        return new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(width, 900)
-                .setColorScheme(scheme)
-                .setJavaScriptEnabled(withScript)
-                .setLocale("en-GB"));
+                .setLocale("en-GB");
+    }
+
+    private Page page(com.microsoft.playwright.Browser.NewContextOptions options) {
+        BrowserContext context = browser.newContext(options);
         context.setDefaultTimeout(15_000);
         return context.newPage();
     }

@@ -19,8 +19,11 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.measuredmile.archive.Archive;
+import org.measuredmile.demo.DemoFleet;
 import org.measuredmile.desk.WebDoor;
+import org.measuredmile.recording.day.DayFolder;
 
 /// A fresh archive, served; and a visitor who reads pages and sends forms as a browser would.
 final class ServedArchive implements AutoCloseable {
@@ -73,13 +76,17 @@ final class ServedArchive implements AutoCloseable {
 
     /// Sends files, by name, as a browser's file input does.
     HttpResponse<String> upload(String path, String who, Map<String, byte[]> files) {
+        return upload(path, "files", who, files);
+    }
+
+    HttpResponse<String> upload(String path, String field, String who, Map<String, byte[]> files) {
         String boundary = "a-line-no-file-holds";
         var body = new java.io.ByteArrayOutputStream();
         part(body, boundary, "_csrf", token());
         part(body, boundary, "who", who);
         files.forEach((name, bytes) -> {
-            String head = "--" + boundary + "\r\nContent-Disposition: form-data; name=\"files\"; filename=\"" + name
-                    + "\"\r\nContent-Type: application/octet-stream\r\n\r\n";
+            String head = "--" + boundary + "\r\nContent-Disposition: form-data; name=\"" + field + "\"; filename=\""
+                    + name + "\"\r\nContent-Type: application/octet-stream\r\n\r\n";
             body.writeBytes(head.getBytes(StandardCharsets.UTF_8));
             body.writeBytes(bytes);
             body.writeBytes("\r\n".getBytes(StandardCharsets.UTF_8));
@@ -124,6 +131,19 @@ final class ServedArchive implements AutoCloseable {
 
     private static String encoded(String text) {
         return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    /// A recording in which stops can be found: the invented fleet's first.
+    static byte[] recordingOfStops() {
+        DayFolder.ByteSource stops = DemoFleet.days(DemoFleet.SEED).stream()
+                .flatMap(day -> Stream.ofNullable(day.recordings().get("stops.csv")))
+                .findFirst()
+                .orElseThrow();
+        try (var bytes = stops.open()) {
+            return bytes.readAllBytes();
+        } catch (IOException failed) {
+            throw new AssertionError(failed);
+        }
     }
 
     /// The fields of a day's form that a crew would fill in.

@@ -9,12 +9,10 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.FilePayload;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -24,8 +22,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
-import org.measuredmile.demo.DemoFleet;
-import org.measuredmile.recording.day.DayFolder;
 
 /// The main job in a real browser, by typing and by file, and every page held to what it promises everybody.
 @Tag("browser")
@@ -100,8 +96,8 @@ class WebBrowserTest {
         page.getByLabel("Checked by").fill("M1");
         page.getByLabel("Ticked by a second person").fill("T1");
         page.getByText("The bike is fit to ride").click();
-        page.locator("[data-drop-zone] input[type=file]")
-                .setInputFiles(new FilePayload("stops.csv", "text/csv", recordingOfStops()));
+        page.locator("[data-drop-zone] input[data-drop]:not([webkitdirectory])")
+                .setInputFiles(new FilePayload("stops.csv", "text/csv", ServedArchive.recordingOfStops()));
         assertThat(page.locator("[data-chosen]").textContent()).isEqualTo("stops.csv");
         page.getByText("Send them").click();
         Locator file = page.locator(".file-list li.subject");
@@ -170,6 +166,9 @@ class WebBrowserTest {
                 TYPED,
                 FILED,
                 run,
+                FILED + "/files/stops.csv",
+                FILED + "/files/stops.csv?run=1",
+                FILED + "/files/stops.csv?run=new",
                 TYPED + "/trials/braking",
                 "/standings",
                 "/standings/braking.stopping-distance",
@@ -242,17 +241,5 @@ class WebBrowserTest {
 
     private String url(String path) {
         return served.orElseThrow().url(path);
-    }
-
-    private static byte[] recordingOfStops() {
-        DayFolder.ByteSource stops = DemoFleet.days(DemoFleet.SEED).stream()
-                .flatMap(day -> Stream.ofNullable(day.recordings().get("stops.csv")))
-                .findFirst()
-                .orElseThrow();
-        try (var bytes = stops.open()) {
-            return bytes.readAllBytes();
-        } catch (IOException failed) {
-            throw new AssertionError(failed);
-        }
     }
 }

@@ -2,6 +2,8 @@ package org.measuredmile.publication.chart;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /// Writes one `svg` element: absolute coordinates, one digit after the point, text escaped.
 ///
@@ -11,7 +13,13 @@ final class Svg {
 
     /// @param label the sentence for those who do not see the drawing; empty when a table beside it says the same
     Svg(String cssClass, double width, double height, String label) {
+        this(cssClass, width, height, label, new TreeMap<>());
+    }
+
+    /// @param more further attributes of the whole drawing; with a `role` of their own where it holds links
+    Svg(String cssClass, double width, double height, String label, SortedMap<String, String> more) {
         out.append("<svg");
+        more.forEach(this::attribute);
         if (!cssClass.isEmpty()) {
             attribute("class", cssClass);
         }
@@ -21,7 +29,9 @@ final class Svg {
         if (label.isEmpty()) {
             attribute("aria-hidden", "true");
         } else {
-            attribute("role", "img");
+            if (!more.containsKey("role")) {
+                attribute("role", "img");
+            }
             attribute("aria-label", label);
         }
         out.append('>');
@@ -80,6 +90,25 @@ final class Svg {
         attribute("width", number(box.width()));
         attribute("height", number(box.height()));
         out.append("/>");
+        return this;
+    }
+
+    /// Begins an element that holds others, as a group or a link.
+    Svg begin(String element, SortedMap<String, String> attributes) {
+        out.append('<').append(element);
+        attributes.forEach(this::attribute);
+        out.append('>');
+        return this;
+    }
+
+    Svg end(String element) {
+        out.append("</").append(element).append('>');
+        return this;
+    }
+
+    /// The style that a drawing needs which stands on no page of ours.
+    Svg style(String css) {
+        out.append("<style>").append(css).append("</style>");
         return this;
     }
 

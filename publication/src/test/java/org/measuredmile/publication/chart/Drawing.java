@@ -88,7 +88,8 @@ final class Drawing {
                             number(element, "x") + number(element, "width"),
                             number(element, "y") + number(element, "height")));
                 }
-                default -> text(element, points);
+                case "text" -> text(element, points);
+                default -> {}
             }
         }
         return points;

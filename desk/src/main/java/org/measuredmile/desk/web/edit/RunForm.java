@@ -77,6 +77,11 @@ public final class RunForm {
         return new Read.Kept(run, readings);
     }
 
+    /// What is wrong so far, by field.
+    public Map<String, String> faults() {
+        return java.util.Collections.unmodifiableMap(faults);
+    }
+
     private record Author(String run, String who, Instant at) {}
 
     /// The variant as typed; what the form leaves open stays open.

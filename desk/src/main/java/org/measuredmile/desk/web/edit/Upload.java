@@ -2,6 +2,7 @@ package org.measuredmile.desk.web.edit;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
@@ -40,6 +41,30 @@ public final class Upload {
         return new DayFolder(stored.id(), texts, recordings);
     }
 
+    /// The files of the one folder that holds a `day.yaml`, their paths beginning with that folder's name; none
+    /// where there is no such folder or several.
+    public static List<File> dayIn(List<File> files) {
+        var folders = files.stream()
+                .map(file -> plain(file.path()))
+                .filter(path -> path.matches("(?s).+/day\\.yaml"))
+                .map(path -> path.substring(0, path.length() - "day.yaml".length()))
+                .sorted(Comparator.comparingInt(String::length))
+                .toList();
+        if (folders.isEmpty() || folders.stream().anyMatch(one -> !one.startsWith(folders.getFirst()))) {
+            return List.of();
+        }
+        String root = folders.getFirst();
+        int above = root.lastIndexOf('/', root.length() - 2) + 1;
+        return files.stream()
+                .filter(file -> plain(file.path()).startsWith(root))
+                .map(file -> new File(plain(file.path()).substring(above), file.bytes(), file.sha256()))
+                .toList();
+    }
+
+    private static String plain(String path) {
+        return path.replace('\\', '/').replaceAll("(^|/)\\.\\.?(?=/|$)", "").replaceAll("^/+", "");
+    }
+
     /// A whole folder as a day of its own, by the paths inside it.
     public static DayFolder asDay(String id, List<File> files) throws IOException {
         var texts = new TreeMap<String, byte[]>();
@@ -63,8 +88,7 @@ public final class Upload {
 
     /// The path below the folder that was sent, without steps upwards.
     private static String inside(String path) {
-        String plain =
-                path.replace('\\', '/').replaceAll("(^|/)\\.\\.?(?=/|$)", "").replaceAll("^/+", "");
+        String plain = plain(path);
         int first = plain.indexOf('/');
         return first < 0 ? plain : plain.substring(first + 1);
     }

@@ -21,13 +21,22 @@ import org.measuredmile.trial.RunResult.Stretch;
 /// `recording` where the run lies in none yet or is to lie in another; `who`; `why` in free words.
 public final class WindowForm {
     private final DayReduction.Result.Reduced reduced;
-    private final RunResult run;
+    private final Optional<Stretch> known;
     private final Typed typed;
     private final Map<String, String> faults = new TreeMap<>();
 
     public WindowForm(DayReduction.Result.Reduced reduced, RunResult run, Typed typed) {
+        this(reduced, Windows.of(reduced.day(), run), typed);
+    }
+
+    /// The form of a run that is not there yet.
+    public WindowForm(DayReduction.Result.Reduced reduced, Typed typed) {
+        this(reduced, Optional.empty(), typed);
+    }
+
+    private WindowForm(DayReduction.Result.Reduced reduced, Optional<Stretch> known, Typed typed) {
         this.reduced = reduced;
-        this.run = run;
+        this.known = known;
         this.typed = typed;
         if (!CrewCode.isOne(typed.get("who"))) {
             faults.put("who", "Who says so? A crew code such as T1.");
@@ -64,7 +73,7 @@ public final class WindowForm {
 
     /// The time to split the run at; nothing where there is a fault in any field.
     public Optional<Double> cut() {
-        var whole = Windows.of(reduced.day(), run);
+        var whole = known;
         var atS = time("at");
         if (whole.isEmpty()) {
             faults.put("at", "No recording holds this run; set its ends first.");
@@ -98,8 +107,7 @@ public final class WindowForm {
     }
 
     private Optional<Recording> recording() {
-        String name =
-                typed.getOr("recording", run.stretch().map(Stretch::recording).orElse(""));
+        String name = typed.getOr("recording", known.map(Stretch::recording).orElse(""));
         if (reduced.recordings().get(name) instanceof Decoding.Decoded(Recording recording)
                 && recording.timesS().length > 1) {
             return Optional.of(recording);

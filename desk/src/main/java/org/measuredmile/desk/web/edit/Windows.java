@@ -6,8 +6,10 @@ import java.util.Locale;
 import java.util.Optional;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.day.Variant;
 import org.measuredmile.recording.day.Window;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.RunResult;
@@ -96,6 +98,27 @@ public final class Windows {
                 day,
                 List.of(written.id(), second),
                 "run " + written.id() + " split at " + cut + " of " + whole.recording() + ", the rest is " + second);
+    }
+
+    /// The day with a run that nobody had found or written: confirmed, since a person marked it on the plot.
+    public static Changed added(DayReduction.Result.Reduced reduced, String trial, Variant variant, Stretch stretch) {
+        String id = Runs.nextId(reduced, reduced.day(), trial);
+        var runs = new ArrayList<>(reduced.day().runs());
+        runs.add(new Run(
+                id,
+                trial,
+                variant,
+                reduced.day().riders().stream().findFirst().map(Rider::code).orElse(""),
+                Runs.start(reduced, stretch),
+                "",
+                "",
+                Run.State.CONFIRMED,
+                "",
+                "marked on the plot",
+                Place.NOWHERE));
+        var day = DayParts.with(reduced.day(), runs, reduced.day().readings());
+        day = withWindow(day, id, stretch.recording(), Window.rounded(stretch.fromS(), stretch.toS()));
+        return new Changed(day, List.of(id), "run " + id + " of " + trial + " added, " + words(stretch));
     }
 
     private static Run proposed(Run run, String split) {

@@ -1,23 +1,28 @@
 package org.measuredmile.desk.web.view;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.measuredmile.archive.Revision;
 import org.measuredmile.archive.StoredDay;
+import org.measuredmile.quantity.UnitSystem;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.trial.DayReduction;
-import org.measuredmile.trial.Trials;
 
 /// Tells what was found in each of a test day's recordings.
 final class DayFiles {
     private static final String FOLDER = "recordings/";
+    private static final long WIDE = 640;
+    private static final long NARROW = 352;
+    private static final long CURVE = 80;
+    private static final long SKETCH = 170;
 
     private final Printing printing;
     private final StoredDay stored;
@@ -53,6 +58,18 @@ final class DayFiles {
         return within.isEmpty() ? List.of(file) : within;
     }
 
+    /// One recording of the day by its name, which for a packed one begins with its package's.
+    DayView.FileRow row(String name) {
+        for (var entry : stored.revision().files().entrySet()) {
+            String path = entry.getKey();
+            if (path.startsWith(FOLDER)
+                    && recordingsIn(path.substring(FOLDER.length())).contains(name)) {
+                return row(path, name, entry.getValue());
+            }
+        }
+        throw new IllegalArgumentException("no file " + name + " in day " + stored.id());
+    }
+
     private DayView.FileRow row(String path, String name, Revision.StoredFile file) {
         Optional<Decoding> decoding =
                 reduced.flatMap(one -> Optional.ofNullable(one.recordings().get(name)));
@@ -60,18 +77,22 @@ final class DayFiles {
                 one -> one instanceof Decoding.Decoded(Recording read) ? Optional.of(read) : Optional.empty());
         List<Finding> findings = decoding.map(DayReduction::findingsOf).orElse(List.of());
         boolean asks = findings.stream().anyMatch(one -> one.level() == Finding.Level.WARNING);
+        var drawing = reduced.flatMap(one -> FileDrawing.of(new FileDrawing.Of(printing, stored.id(), one), name));
         String state = recording.isPresent() ? (asks ? "read, mind" : "read") : "kept, not read";
         return new DayView.FileRow(
                 recording.isPresent() ? (asks ? "widened" : "valid") : "refused",
                 state,
                 name,
+                drawing.isPresent() ? Paths.file(stored.id(), name) : "",
                 Paths.content(file.sha256(), name.contains("/") ? path.substring(FOLDER.length()) : name),
                 recording.map(DayFiles::format).orElse(""),
                 recording.map(DayFiles::channels).orElse("none"),
                 recording.map(DayFiles::rate).orElse(""),
                 recording.map(this::span).orElse(""),
                 size(file.bytes()),
-                found(name),
+                drawing.flatMap(this::trace),
+                drawing.flatMap(this::track),
+                drawing.map(this::found).orElse(List.of()),
                 FindingView.of(findings),
                 newPaths.contains(path));
     }
@@ -117,25 +138,62 @@ final class DayFiles {
         return String.format(Locale.ROOT, "%.1f\u00a0s", seconds);
     }
 
-    private List<String> found(String name) {
-        if (reduced.isEmpty()) {
-            return List.of();
+    /// The runs in a file, by trial.
+    private List<DayView.FoundIn> found(FileDrawing drawing) {
+        var byTrial = new LinkedHashMap<String, List<DayView.FoundRun>>();
+        for (FileDrawing.Placed run : drawing.runs()) {
+            byTrial.computeIfAbsent(run.trial().title(), title -> new ArrayList<>())
+                    .add(new DayView.FoundRun(
+                            run.label(),
+                            run.word(),
+                            RunWords.mark(run.run().state(), run.run().counted()),
+                            Paths.file(
+                                    stored.id(),
+                                    drawing.recording().name(),
+                                    run.run().run())));
         }
-        var found = new ArrayList<String>();
-        for (var trial : Trials.ALL) {
-            var outcome = Optional.ofNullable(
-                    reduced.get().outcomes().get(trial.declaration().id()));
-            long runs = outcome.stream()
-                    .flatMap(one -> one.runs().stream())
-                    .filter(run -> run.stretch()
-                            .filter(stretch -> stretch.recording().equals(name))
-                            .isPresent())
-                    .count();
-            if (runs > 0) {
-                found.add(trial.declaration().title() + ": " + Printing.count(runs, "run", "runs"));
-            }
+        return byTrial.entrySet().stream()
+                .map(one -> new DayView.FoundIn(one.getKey(), one.getValue()))
+                .toList();
+    }
+
+    private Optional<FileView.Picture> trace(FileDrawing drawing) {
+        if (drawing.curve().isEmpty()) {
+            return Optional.empty();
         }
-        return found;
+        String name = drawing.recording().name();
+        String at = Paths.file(stored.id(), name) + "/trace.svg?" + version() + "&h=" + CURVE;
+        long height = Math.round(drawing.heightOf(CURVE));
+        return Optional.of(new FileView.Picture(
+                at + "&w=" + WIDE,
+                at + "&w=" + NARROW,
+                new FileView.Size(WIDE, height),
+                new FileView.Size(NARROW, height),
+                drawing.curve().get().words() + " of " + name + " over time, with the runs listed beside it"));
+    }
+
+    private Optional<FileView.Picture> track(FileDrawing drawing) {
+        if (!drawing.hasTrack()) {
+            return Optional.empty();
+        }
+        String name = drawing.recording().name();
+        return Optional.of(track(name, SKETCH));
+    }
+
+    /// The sketch of a file's track, as wide as high.
+    FileView.Picture track(String name, long width) {
+        String at = Paths.file(stored.id(), name) + "/track.svg?" + version() + "&w=" + width + "&h=" + width;
+        var size = new FileView.Size(width, width);
+        return new FileView.Picture(at, at, size, size, "Where " + name + " went, north up");
+    }
+
+    private String version() {
+        return version(Long.toString(stored.revision().number()), printing.system());
+    }
+
+    /// What of an address makes its drawing the same for good: the day's revision and the units.
+    static String version(String revision, UnitSystem system) {
+        return "v=" + revision + "&u=" + (system == UnitSystem.METRIC ? "metric" : "imperial");
     }
 
     private static String size(long bytes) {
@@ -145,9 +203,5 @@ final class DayFiles {
         return bytes < 1_000_000
                 ? Math.round(bytes / 1e3) + "\u00a0kB"
                 : String.format(Locale.ROOT, "%.1f\u00a0MB", bytes / 1e6);
-    }
-
-    Printing printing() {
-        return printing;
     }
 }

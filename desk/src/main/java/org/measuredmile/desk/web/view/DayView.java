@@ -1,6 +1,7 @@
 package org.measuredmile.desk.web.view;
 
 import java.util.List;
+import java.util.Optional;
 
 /// The page of a test day: circumstances, check, run sheets, files, figures, findings, history.
 public record DayView(
@@ -28,20 +29,29 @@ public record DayView(
     /// A run on the sheet.
     public record Tick(String number, String href, String word, String css) {}
 
-    /// A file of the day and what was found in it.
+    /// A file of the day and what was found in it; `href` leads to its page, empty where it could not be read.
     public record FileRow(
             String mark,
             String state,
             String name,
             String href,
+            String download,
             String format,
             String channels,
             String rate,
             String span,
             String size,
-            List<String> found,
+            Optional<FileView.Picture> trace,
+            Optional<FileView.Picture> track,
+            List<FoundIn> found,
             List<FindingView> findings,
             boolean isNew) {}
+
+    /// The runs of one trial that lie in a file.
+    public record FoundIn(String trial, List<FoundRun> runs) {}
+
+    /// A run in a file: its state by mark and word, and the way to it on the file's plot.
+    public record FoundRun(String label, String word, String mark, String href) {}
 
     /// The runs of one trial that were found.
     public record Proposals(String trial, String title, List<Proposal> runs) {}

@@ -76,7 +76,7 @@ public final class Days {
         };
     }
 
-    private static String title(DayReduction.Result.Reduced reduced) {
+    static String title(DayReduction.Result.Reduced reduced) {
         return Printing.weekday(reduced.day().date()) + ", " + reduced.bike().title();
     }
 

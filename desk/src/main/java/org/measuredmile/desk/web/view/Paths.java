@@ -21,6 +21,21 @@ public final class Paths {
         return day(day) + "/runs/" + segment(run);
     }
 
+    /// The page of one of a day's files.
+    public static String file(String day, String file) {
+        return day(day) + "/files/" + segment(file);
+    }
+
+    /// The page of a file, with one of its runs chosen.
+    public static String file(String day, String file, String run) {
+        return file(day, file) + "?run=" + piece(run) + "#chosen";
+    }
+
+    /// The page of a file, with a run that a revision changed.
+    public static String file(String day, String file, String run, long revision) {
+        return file(day, file) + "?run=" + piece(run) + "&kept=" + revision + "#chosen";
+    }
+
     public static String trial(String day, String trial) {
         return day(day) + "/trials/" + segment(trial);
     }
@@ -74,6 +89,11 @@ public final class Paths {
                 .replace("~2", ";")
                 .replace("~1", "/")
                 .replace("~0", "~");
+    }
+
+    /// A text as the value of a query's field.
+    static String query(String text) {
+        return piece(text);
     }
 
     private static String piece(String text) {

@@ -318,7 +318,8 @@ class TraceDesk {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const key = event.key.toLowerCase();
     const press = (selector) => this.chosen.querySelector(selector)?.click();
-    if (key === "enter") press(this.isMoved() ? "[data-act=move]" : "[data-act=confirm]");
+    const canConfirm = this.chosen.querySelector("[data-act=confirm]") !== null;
+    if (key === "enter") press(canConfirm ? "[data-act=confirm]" : "[data-act=move]");
     else if (key === "m") press("[data-act=move]");
     else if (key === "s") press("[data-act=split]");
     else if (key === "r") this.chosen.querySelector("[name=cause]")?.focus();

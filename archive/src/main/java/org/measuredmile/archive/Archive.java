@@ -31,6 +31,7 @@ public final class Archive implements AutoCloseable {
     private final Clock clock;
     private final Reducer reducer;
     private final ContentStore content;
+    private final WaitingFiles waiting;
     private final Database database;
     private final Revisions revisions;
     private final Figures figures;
@@ -43,6 +44,7 @@ public final class Archive implements AutoCloseable {
         this.clock = clock;
         this.reducer = reducer;
         content = new ContentStore(folder.resolve("content"));
+        waiting = new WaitingFiles(folder.resolve("waiting"), clock);
         database = Database.open(folder.resolve("archive.db"));
         revisions = new Revisions(database);
         figures = new Figures(database);
@@ -180,6 +182,11 @@ public final class Archive implements AutoCloseable {
     /// The content store, for showing a file's bytes or checking its hash.
     public ContentStore content() {
         return content;
+    }
+
+    /// Files that were sent ahead of the form that names them.
+    public WaitingFiles waiting() {
+        return waiting;
     }
 
     @Override

@@ -87,7 +87,7 @@ public final class ContentStore {
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    private Path place(String sha256) {
+    Path place(String sha256) {
         return root.resolve(sha256.substring(0, 2)).resolve(sha256.substring(2));
     }
 

@@ -69,21 +69,20 @@ class DayPages {
             @RequestParam(defaultValue = "") String staged,
             @RequestParam(name = "files", required = false) List<MultipartFile> parts)
             throws IOException {
-        var sent = Uploads.of(
-                parts == null ? List.of() : parts, staged, desk.archive().content());
-        var files = Upload.dayIn(sent);
+        var sent = Uploads.of(parts == null ? List.of() : parts, staged, desk.archive());
+        var files = Upload.dayIn(sent.files());
         var typed = Typed.of(Map.of("who", who));
         String id = files.isEmpty() ? "" : Upload.folder(files.getFirst().path());
         var faults = new LinkedHashMap<String, String>();
         if (!CrewCode.isOne(typed.get("who"))) {
             faults.put("who", "Who takes it in? A crew code such as T1.");
         }
-        if (!Uploads.fault(sent).isEmpty()) {
-            faults.put("files", Uploads.fault(sent));
+        if (!sent.fault().isEmpty()) {
+            faults.put("files", sent.fault());
         } else if (id.isEmpty()) {
             faults.put(
                     "files",
-                    sent.isEmpty()
+                    sent.files().isEmpty()
                             ? "Choose a test day's folder, the one that holds day.yaml."
                             : "Among these files is not one folder that holds a day.yaml. Begin a test day and send "
                                     + "recordings on its own page.");
@@ -94,6 +93,7 @@ class DayPages {
             return list(request, typed.wrong(faults), HttpStatus.UNPROCESSABLE_CONTENT);
         }
         desk.archive().importDay(Upload.asDay(id, files), new Act(who.strip(), "folder taken in by browser"));
+        desk.archive().waiting().taken(sent.waited());
         return remembering(who, Paths.day(id));
     }
 
@@ -121,23 +121,27 @@ class DayPages {
             @RequestParam(name = "files", required = false) List<MultipartFile> parts)
             throws IOException {
         var stored = stored(id);
-        var files = Uploads.of(
-                parts == null ? List.of() : parts, staged, desk.archive().content());
+        var sent = Uploads.of(parts == null ? List.of() : parts, staged, desk.archive());
         var faults = new LinkedHashMap<String, String>();
         if (!CrewCode.isOne(who.strip())) {
             faults.put("who.files", "Who sends them? A crew code such as T1.");
         }
-        if (files.isEmpty()) {
+        var files = sent.files();
+        if (!sent.fault().isEmpty()) {
+            faults.put("files", sent.fault());
+        } else if (files.isEmpty()) {
             faults.put("files", "No file was chosen.");
-        } else if (!Uploads.fault(files).isEmpty()) {
-            faults.put("files", Uploads.fault(files));
         }
         if (!faults.isEmpty()) {
             return show(request, id, 0, Typed.of(Map.of("who.files", who)).wrong(faults));
         }
         long before = stored.revision().number();
         desk.archive()
-                .revise(id, Upload.into(stored, files), new Act(who.strip(), files.size() + " files sent by browser"));
+                .revise(
+                        id,
+                        Upload.into(stored, files),
+                        new Act(who.strip(), Printing.count(files.size(), "file", "files") + " sent by browser"));
+        desk.archive().waiting().taken(sent.waited());
         return remembering(who, Paths.day(id) + "?since=" + before + "#files");
     }
 

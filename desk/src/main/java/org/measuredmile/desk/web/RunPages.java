@@ -3,6 +3,7 @@ package org.measuredmile.desk.web;
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.measuredmile.archive.Act;
 import org.measuredmile.desk.web.edit.Correction;
 import org.measuredmile.desk.web.edit.CrewCode;
@@ -17,6 +18,7 @@ import org.measuredmile.desk.web.view.Reductions;
 import org.measuredmile.desk.web.view.RunPage;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.DayReduction;
+import org.measuredmile.trial.RunResult;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -69,8 +71,13 @@ class RunPages {
         }
         boolean voids = typed.get("act").equals("void");
         String reason = voids ? reason(found, typed, faults) : "";
+        var ends = voids ? Optional.<RunResult.Stretch>empty() : changedEnds(reduced, found, typed, faults);
         if (!faults.isEmpty()) {
             return refused(request, day, run, typed.wrong(faults));
+        }
+        if (ends.isPresent()) {
+            var asked = asked(day, run, sent);
+            return kept(asked, Windows.confirmed(reduced, asked.shown(), ends.get()));
         }
         var decision = new Runs.Decision(found.trial().id(), voids ? Run.State.VOID : Run.State.CONFIRMED, reason);
         var after = Runs.decided(reduced, found.run(), decision);
@@ -156,6 +163,21 @@ class RunPages {
         return typed.get("file").isEmpty()
                 ? show(request, day, run, typed)
                 : files.show(request, day, FilePages.chosen(typed.get("file"), run), typed);
+    }
+
+    /// Ends that the form which confirms a run holds otherwise than they were shown: they are part of what is
+    /// confirmed.
+    private static Optional<RunResult.Stretch> changedEnds(
+            DayReduction.Result.Reduced reduced, RunPage.Found found, Typed typed, Map<String, String> faults) {
+        var shown = Windows.of(reduced.day(), found.run());
+        if (shown.isEmpty() || typed.get("from").isEmpty() || typed.get("to").isEmpty()) {
+            return Optional.empty();
+        }
+        var form = new WindowForm(reduced, found.run(), typed);
+        var ends = form.ends();
+        faults.putAll(form.faults());
+        return ends.filter(to -> Math.abs(to.fromS() - shown.get().fromS()) > 0.0006
+                || Math.abs(to.toS() - shown.get().toS()) > 0.0006);
     }
 
     private static String reason(RunPage.Found found, Typed typed, Map<String, String> faults) {

@@ -11,8 +11,8 @@ import org.springframework.web.multipart.MultipartFile;
 
 /// Takes in the files of a large drop one by one, so that each shows how far it is and one that fails costs no other.
 ///
-/// Shape: the answer is the content's hash. The day names it with the form that follows; until then the bytes are kept
-/// and belong to nothing.
+/// Shape: the answer is the content's hash. The day names it with the form that follows; until then the file waits,
+/// and one that is never named is removed, see [org.measuredmile.archive.WaitingFiles].
 @Controller
 class StagedUploads {
     private final Desk desk;
@@ -24,7 +24,7 @@ class StagedUploads {
     @PostMapping("/uploads")
     ResponseEntity<String> take(@RequestParam("file") MultipartFile file) throws IOException {
         try (var bytes = file.getInputStream()) {
-            var kept = desk.archive().content().put(bytes);
+            var kept = desk.archive().waiting().put(bytes);
             return ResponseEntity.ok()
                     .contentType(MediaType.TEXT_PLAIN)
                     .cacheControl(CacheControl.noStore())

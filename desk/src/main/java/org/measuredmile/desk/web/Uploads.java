@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.measuredmile.archive.ContentStore;
+import org.measuredmile.archive.Archive;
 import org.measuredmile.desk.web.edit.Upload;
 import org.springframework.web.multipart.MultipartFile;
 
@@ -25,22 +25,49 @@ final class Uploads {
 
     /// The files that came with the form, and those that came before it one by one.
     ///
-    /// Shape: `staged` holds a line for each of the latter: hash, space, path; a line that is none, or names a
-    /// content that is not kept, is no file.
-    static List<Upload.File> of(List<MultipartFile> parts, String staged, ContentStore content) throws IOException {
+    /// Shape: `staged` holds a line for each of the latter: hash, space, path; a line that is none is no file.
+    static Sent of(List<MultipartFile> parts, String staged, Archive archive) throws IOException {
         var files = of(parts);
+        var waited = new ArrayList<String>();
+        var gone = new ArrayList<String>();
         for (String line : staged.lines().toList()) {
             Matcher named = STAGED.matcher(line.strip());
-            if (named.matches() && content.fault(named.group(1)).isEmpty()) {
-                String sha256 = named.group(1);
-                files.add(new Upload.File(named.group(2), () -> content.open(sha256), sha256));
+            if (!named.matches()) {
+                continue;
+            }
+            String sha256 = named.group(1);
+            String path = named.group(2);
+            if (archive.waiting().holds(sha256)) {
+                files.add(new Upload.File(path, () -> waiting(archive, sha256), sha256));
+                waited.add(sha256);
+            } else if (archive.content().fault(sha256).isEmpty()) {
+                files.add(new Upload.File(path, () -> archive.content().open(sha256), sha256));
+            } else {
+                gone.add(path);
             }
         }
-        return files;
+        return new Sent(files, waited, gone);
+    }
+
+    /// Another form may have taken the same file over meanwhile; then the archive has it.
+    private static InputStream waiting(Archive archive, String sha256) throws IOException {
+        var bytes = archive.waiting().open(sha256);
+        return bytes.isPresent() ? bytes.get() : archive.content().open(sha256);
+    }
+
+    /// What a form brought: its files, the hashes of those that waited for it, the paths of those that are gone.
+    record Sent(List<Upload.File> files, List<String> waited, List<String> gone) {
+        /// What is wrong with it; empty when nothing is.
+        String fault() {
+            return gone.isEmpty()
+                    ? Uploads.fault(files)
+                    : "“" + gone.getFirst() + "”" + (gone.size() > 1 ? " and " + (gone.size() - 1) + " more" : "")
+                            + " was sent too long ago and is not here any more; send it again.";
+        }
     }
 
     /// What is wrong with so many files; empty when nothing is.
-    static String fault(List<Upload.File> files) {
+    private static String fault(List<Upload.File> files) {
         return files.size() <= MOST_FILES
                 ? ""
                 : String.format(

@@ -123,7 +123,17 @@ class FilePagesTest {
     void a_run_is_confirmed_another_voided_for_a_cause_and_both_are_in_the_history() {
         String page = followed(desk.post(Paths.run(ID, "1"), fields("", "", "act", "confirm")));
         assertThat(page).contains("Kept: run 1 confirmed").containsPattern("(?s)id=\"chosen\".{1,400}valid");
-        String second = Paths.run(ID, proposed().getFirst().run());
+        var moved = proposed().getFirst();
+        var ends = moved.stretch().orElseThrow();
+        String second = Paths.run(ID, moved.run());
+        String from = Double.toString(ends.fromS() - 0.5);
+        String to = Double.toString(ends.toS() + 0.25);
+        page = followed(desk.post(second, fields(from, to, "act", "confirm")));
+        assertThat(page).containsPattern("Kept: run 2 set to .{5,60} and confirmed");
+        assertThat(state("2")).isEqualTo(Run.State.CONFIRMED);
+        second = Paths.run(ID, "2");
+        assertThat(desk.post(second, fields("9", "4", "act", "confirm")).statusCode())
+                .isEqualTo(422);
         page = followed(desk.post(second, fields("", "", "act", "void", "cause", "traffic")));
         assertThat(page).contains("void: traffic").containsPattern("(?s)id=\"chosen\".{1,400}void");
         assertThat(state("2")).isEqualTo(Run.State.VOID);
@@ -163,13 +173,17 @@ class FilePagesTest {
                         "/uploads", "file", "T1", Map.of("ride.txt", "a ride".getBytes(StandardCharsets.UTF_8)))
                 .body();
         assertThat(sha256).matches("[0-9a-f]{64}");
-        var answer = desk.post(
-                DAY + "/files",
-                Map.of("who", "T1", "staged", sha256 + " folder/ride.txt\n" + "0".repeat(64) + " never-sent.txt"));
+        assertThat(desk.archive().waiting().holds(sha256)).isTrue();
+        assertThat(desk.archive().content().fault(sha256)).contains("is missing");
+        String line = sha256 + " folder/ride.txt";
+        var gone = desk.post(DAY + "/files", Map.of("who", "T1", "staged", line + "\n" + "0".repeat(64) + " old.txt"));
+        assertThat(gone.statusCode()).isEqualTo(422);
+        assertThat(gone.body()).contains("“old.txt” was sent too long ago and is not here any more");
+        var answer = desk.post(DAY + "/files", Map.of("who", "T1", "staged", line));
         assertThat(answer.statusCode()).isEqualTo(303);
-        assertThat(desk.archive().day(ID).orElseThrow().revision().files())
-                .containsKey("recordings/ride.txt")
-                .doesNotContainKey("recordings/never-sent.txt");
+        assertThat(desk.archive().day(ID).orElseThrow().revision().files()).containsKey("recordings/ride.txt");
+        assertThat(desk.archive().waiting().holds(sha256)).isFalse();
+        assertThat(desk.archive().content().fault(sha256)).isEmpty();
     }
 
     @Test

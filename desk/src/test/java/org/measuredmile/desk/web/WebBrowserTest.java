@@ -101,7 +101,7 @@ class WebBrowserTest {
         assertThat(page.locator("[data-chosen]").textContent()).isEqualTo("stops.csv");
         page.getByText("Send them").click();
         Locator file = page.locator(".file-list li.subject");
-        assertThat(file.textContent()).contains("stops.csv", "10", "Braking:");
+        assertThat(file.textContent()).contains("stops.csv", "10", "Braking");
         Locator found = page.locator("form.found").filter(new Locator.FilterOptions().setHasText("Braking"));
         assertThat(found.locator(".proposals li").count()).isGreaterThanOrEqualTo(4);
         found.getByText("Confirm the ticked runs").click();

@@ -134,7 +134,7 @@ public final class Runs {
     /// What a person says of a run.
     public record Decision(String trial, Run.State state, String reason) {}
 
-    private static Run in(Run run, Decision decision) {
+    static Run in(Run run, Decision decision) {
         return new Run(
                 run.id(),
                 run.trial(),

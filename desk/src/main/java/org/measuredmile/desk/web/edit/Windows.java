@@ -71,6 +71,19 @@ public final class Windows {
         return new Changed(day, List.of(written.id()), "run " + written.id() + " set to " + words(to));
     }
 
+    /// The day with both ends of a run set, and the run confirmed with them.
+    public static Changed confirmed(DayReduction.Result.Reduced reduced, Shown shown, Stretch to) {
+        var moved = moved(reduced, shown, to);
+        var decision = new Runs.Decision(shown.trial(), Run.State.CONFIRMED, "");
+        var runs = moved.day().runs().stream()
+                .map(run -> moved.runs().contains(run.id()) ? Runs.in(run, decision) : run)
+                .toList();
+        return new Changed(
+                DayParts.with(moved.day(), runs, moved.day().readings()),
+                moved.runs(),
+                moved.what() + " and confirmed");
+    }
+
     /// The day with a run made two at a time inside it: the first keeps its id and its readings, the second
     /// gets the next id. Both are proposed, whatever the one was.
     public static Changed split(DayReduction.Result.Reduced reduced, Shown shown, double atS) {

@@ -23,6 +23,7 @@ final class DayFiles {
     private static final long NARROW = 352;
     private static final long CURVE = 80;
     private static final long SKETCH = 170;
+    private static final int MOST_RUNS = 12;
 
     private final Printing printing;
     private final StoredDay stored;
@@ -153,7 +154,10 @@ final class DayFiles {
                                     run.run().run())));
         }
         return byTrial.entrySet().stream()
-                .map(one -> new DayView.FoundIn(one.getKey(), one.getValue()))
+                .map(one -> new DayView.FoundIn(
+                        one.getKey(),
+                        one.getValue().stream().limit(MOST_RUNS).toList(),
+                        Math.max(0, one.getValue().size() - MOST_RUNS)))
                 .toList();
     }
 

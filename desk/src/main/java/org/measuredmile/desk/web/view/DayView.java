@@ -23,8 +23,9 @@ public record DayView(
     /// The check of the assembled bike by two people; all empty until somebody ticked it.
     public record Check(boolean ticked, String by, String secondPerson, String time, boolean wanted) {}
 
-    /// A trial's part of the run sheet: its runs, how many count, and the way to its form.
-    public record Sheet(String title, String href, String count, List<Tick> runs, boolean begun) {}
+    /// A trial's part of the run sheet: its runs, how many count, how many more were found, and the way to its
+    /// form.
+    public record Sheet(String title, String href, String count, String found, List<Tick> runs, boolean begun) {}
 
     /// A run on the sheet.
     public record Tick(String number, String href, String word, String css) {}
@@ -47,8 +48,8 @@ public record DayView(
             List<FindingView> findings,
             boolean isNew) {}
 
-    /// The runs of one trial that lie in a file.
-    public record FoundIn(String trial, List<FoundRun> runs) {}
+    /// The runs of one trial that lie in a file: the first of them, and how many more.
+    public record FoundIn(String trial, List<FoundRun> runs, int more) {}
 
     /// A run in a file: its state by mark and word, and the way to it on the file's plot.
     public record FoundRun(String label, String word, String mark, String href) {}

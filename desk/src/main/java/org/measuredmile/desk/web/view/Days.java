@@ -11,6 +11,7 @@ import org.measuredmile.archive.DayEntry;
 import org.measuredmile.archive.HistoryEntry;
 import org.measuredmile.archive.Revision;
 import org.measuredmile.archive.StoredDay;
+import org.measuredmile.desk.web.edit.Runs;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.day.Conditions;
 import org.measuredmile.recording.day.NotRidden;
@@ -155,14 +156,22 @@ public final class Days {
     }
 
     private DayView.Sheet sheet(DayReduction.Result.Reduced one, Declaration trial) {
-        var runs = runs(one, trial.id());
+        var all = runs(one, trial.id());
+        var runs = all.stream().filter(run -> !isFound(one, run)).toList();
+        int found = all.size() - runs.size();
         long counted = runs.stream().filter(RunResult::counted).count();
         return new DayView.Sheet(
                 trial.title(),
                 Paths.trial(entry.id(), trial.id()),
-                runs.isEmpty() ? "not begun" : counted + " of " + runs.size() + " count",
+                runs.isEmpty() ? found > 0 ? "" : "not begun" : counted + " of " + runs.size() + " count",
+                found == 0 ? "" : found + " found, not decided",
                 runs.stream().map(this::tick).toList(),
                 !runs.isEmpty());
+    }
+
+    /// Whether the tool found the run and nobody has decided on it.
+    private static boolean isFound(DayReduction.Result.Reduced one, RunResult run) {
+        return run.state() == Run.State.PROPOSED && !Runs.isWritten(one.day(), run);
     }
 
     private static List<RunResult> runs(DayReduction.Result.Reduced one, String trial) {

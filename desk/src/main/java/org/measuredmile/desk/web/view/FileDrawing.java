@@ -9,12 +9,9 @@ import org.measuredmile.desk.web.edit.Windows;
 import org.measuredmile.publication.chart.ClockTicks;
 import org.measuredmile.publication.chart.RecordingPlot;
 import org.measuredmile.publication.chart.TrackSketch;
-import org.measuredmile.recording.Channel;
-import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.RecordingEntry;
 import org.measuredmile.recording.day.Run;
-import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.recording.reader.Decoding;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.Declaration;
@@ -27,21 +24,18 @@ public final class FileDrawing {
     private final String dayId;
     private final DayReduction.Result.Reduced reduced;
     private final Recording recording;
-    private final Optional<Curve> curve;
+    private final Optional<Curves.Curve> curve;
 
     private FileDrawing(Of of, Recording recording) {
         this.printing = of.printing();
         this.dayId = of.dayId();
         this.reduced = of.reduced();
         this.recording = recording;
-        this.curve = curveOf(recording);
+        this.curve = Curves.of(recording);
     }
 
     /// Whose file it is, and how its numbers are printed.
     public record Of(Printing printing, String dayId, DayReduction.Result.Reduced reduced) {}
-
-    /// The channel that the curve shows, what it is, and why it was taken where that needs saying.
-    record Curve(Channel channel, String words, String reason) {}
 
     /// A run that lies in the recording.
     ///
@@ -76,32 +70,7 @@ public final class FileDrawing {
                 : Optional.empty();
     }
 
-    private static Optional<Curve> curveOf(Recording recording) {
-        var speed = SpeedSource.best(recording).filter(one -> one.channel().size() > 1);
-        if (speed.isPresent()) {
-            String words = switch (speed.get().kind()) {
-                case WHEEL -> "Speed by wheel";
-                case RECEIVER -> "Speed";
-                case POSITIONS -> "Speed from positions";
-            };
-            return Optional.of(
-                    new Curve(speed.get().channel(), words, speed.get().reason()));
-        }
-        return recording.channels().stream()
-                .filter(channel -> channel.size() > 1 && canStandAlone(channel.kind()))
-                .findFirst()
-                .map(channel -> new Curve(
-                        channel, Printing.capital(channel.kind().id().replace('-', ' ')), "no speed was recorded"));
-    }
-
-    private static boolean canStandAlone(ChannelKind kind) {
-        return switch (kind) {
-            case LATITUDE, LONGITUDE, COURSE, SATELLITES, DILUTION_OF_PRECISION, LEVER, OTHER -> false;
-            default -> true;
-        };
-    }
-
-    Optional<Curve> curve() {
+    Optional<Curves.Curve> curve() {
         return curve;
     }
 

@@ -90,7 +90,7 @@ public record Printing(UnitSystem system) {
     }
 
     /// `1 run`, `6 runs`.
-    static String count(long number, String one, String many) {
+    public static String count(long number, String one, String many) {
         return number + "\u00a0" + (number == 1 ? one : many);
     }
 

@@ -35,18 +35,26 @@ final class ColumnUnits {
             case SPEED, WHEEL_SPEED -> speed(meaning, column);
             case DISTANCE -> distance(meaning, column);
             case ALTITUDE -> common(meaning, Unit.METRE);
-            case AIR_TEMPERATURE -> common(meaning, distances.quantiles(column)[1] > 200 ? Unit.KELVIN : Unit.DEGREE_CELSIUS);
+            case AIR_TEMPERATURE -> common(meaning, middle(column) > 200 ? Unit.KELVIN : Unit.DEGREE_CELSIUS);
             case HEART_RATE, CADENCE -> common(meaning, Unit.PER_MINUTE);
             case POWER -> common(meaning, Unit.WATT);
             case VOLTAGE -> common(meaning, Unit.VOLT);
             case CURRENT -> common(meaning, Unit.AMPERE);
-            case STATE_OF_CHARGE, HUMIDITY -> common(meaning, distances.quantiles(column)[3] > 1.5 ? Unit.PER_CENT : Unit.ONE);
-            case PRESSURE -> pressure(meaning, distances.quantiles(column)[1]);
+            case STATE_OF_CHARGE, HUMIDITY -> common(meaning, largest(column) > 1.5 ? Unit.PER_CENT : Unit.ONE);
+            case PRESSURE -> pressure(meaning, middle(column));
             case ACCELERATION_X, ACCELERATION_Y, ACCELERATION_Z -> acceleration(meaning);
             case TURN_RATE_X, TURN_RATE_Y, TURN_RATE_Z -> turnRate(meaning);
             case FORCE, WIND_SPEED -> unknown(meaning);
             default -> meaning;
         };
+    }
+
+    private double middle(int column) {
+        return distances.quantiles(column)[1];
+    }
+
+    private double largest(int column) {
+        return distances.quantiles(column)[3];
     }
 
     private ColumnMeaning common(ColumnMeaning meaning, Unit unit) {

@@ -110,11 +110,11 @@ public final class ColumnsForm {
         Optional<ColumnSetting> setting = ColumnSetting.of(name, meaning, unit);
         if (setting.isEmpty()) {
             List<String> units = ColumnSetting.units(meaning);
+            String allowed = units.isEmpty() ? "; leave it empty." : "; one of " + String.join(", ", units) + ".";
             faults.put(
                     "unit." + number,
                     ColumnSetting.meanings().contains(meaning)
-                            ? "“" + unit + "” is no unit of " + meaning
-                                    + (units.isEmpty() ? "; leave it empty." : "; one of " + String.join(", ", units) + ".")
+                            ? "“" + unit + "” is no unit of " + meaning + allowed
                             : "Choose what it means from the list.");
         }
         return setting;

@@ -25,17 +25,25 @@ import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
 
-/// Braking days of six stops from 20 mph in the dry, by tape or by trace, from a stated population of bikes,
+/// Braking days of six stops from 20 mph in the dry, by tape or by trace, with an accelerometer beside it or without,
+/// from a stated population of bikes,
 /// crews and receivers: see [BrakedBike#drawn], [#receiver] and [#plan].
-public record SimulatedBraking(String method) implements SimulatedTrial {
+public record SimulatedBraking(String method, boolean withAccelerometer) implements SimulatedTrial {
     private static final int RUNS = 6;
     private static final double NOMINAL_MPS = Unit.MILE_PER_HOUR.toSi(20);
     private static final String FILE = "stops.csv";
+    private static final Instant START = Instant.EPOCH.plusSeconds(3600);
+    private static final String BESIDE = "accelerations.csv";
     private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
+
+    /// Without an accelerometer.
+    public SimulatedBraking(String method) {
+        this(method, false);
+    }
 
     @Override
     public String title() {
-        return "braking by " + method;
+        return "braking by " + method + (withAccelerometer ? " and accelerometer" : "");
     }
 
     @Override
@@ -47,7 +55,10 @@ public record SimulatedBraking(String method) implements SimulatedTrial {
         var recordings = new TreeMap<String, byte[]>();
         if (method.equals("trace")) {
             var seen = receiver(random).watch(session.ride(), ROAD, random);
-            recordings.put(FILE, new ReceiverLog(Instant.EPOCH, seen).delimited());
+            recordings.put(FILE, new ReceiverLog(START, seen).delimited());
+            if (withAccelerometer) {
+                recordings.put(BESIDE, new AccelerometerLog(START).delimited(session.ride(), random));
+            }
         }
         return new SimulatedDay(testDay(session), Bike.known("simulated"), recordings, truths(bike, today));
     }
@@ -146,8 +157,13 @@ public record SimulatedBraking(String method) implements SimulatedTrial {
                 readings.add(reading(id, "stopping-distance", ridden.tapeReading()));
             }
         }
-        var entries =
-                method.equals("trace") ? List.of(new RecordingEntry(FILE, "", ids, 0, "")) : List.<RecordingEntry>of();
+        var entries = new ArrayList<RecordingEntry>();
+        if (method.equals("trace")) {
+            entries.add(new RecordingEntry(FILE, "", ids, 0, ""));
+        }
+        if (withAccelerometer) {
+            entries.add(new RecordingEntry(BESIDE, "", List.of(), 0, ""));
+        }
         var calm = new Conditions(
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),

@@ -7,6 +7,7 @@ public final class SimulatedTrials {
     public static final List<SimulatedTrial> ALL = List.of(
             new SimulatedBraking("tape"),
             new SimulatedBraking("trace"),
+            new SimulatedBraking("trace", true),
             new SimulatedStart("trace"),
             new SimulatedStart("hand"),
             new SimulatedWeighIn(),

@@ -78,14 +78,14 @@ public final class InertialCurve {
     ///
     /// Valid: speeds between 0 and the entry speed.
     public double fallsToS(double speedMps) {
-        double stepS = 0.02;
+        double stepS = 0.1;
         double timeS = restS - stepS;
         while (speedMps(timeS) < speedMps && restS - timeS < 30) {
             timeS -= stepS;
         }
         double low = timeS;
         double high = timeS + stepS;
-        for (int i = 0; i < 40; i++) {
+        for (int i = 0; i < 24; i++) {
             double middle = (low + high) / 2;
             if (speedMps(middle) >= speedMps) {
                 low = middle;

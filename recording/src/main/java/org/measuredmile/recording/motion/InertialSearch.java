@@ -10,7 +10,7 @@ import org.measuredmile.recording.motion.ModelFit.Parameter;
 /// The search for a stop by accelerometer and satellite speed. See [InertialStop].
 final class InertialSearch {
     /// The mounting is looked for so far around the stop.
-    private static final double AROUND_S = 120;
+    private static final double AROUND_S = 40;
     private static final double BEFORE_S = 3;
     private static final double AFTER_S = 1;
     /// After a stop the bike rocks for so long; before the speed shows a start it has begun.

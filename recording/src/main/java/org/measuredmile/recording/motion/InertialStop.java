@@ -43,6 +43,11 @@ public sealed interface InertialStop {
         /// shrink when stops of one day are averaged.
         public record Derived(double value, double standardUncertainty, double fromScale, double fromFilter) {}
 
+        /// By how much the receiver's speed comes later than the accelerometer.
+        public double lagS() {
+            return settled.values()[InertialCurve.LAG];
+        }
+
         public Derived derive(Quantity quantity) {
             double value = quantity.of(curve, onsetS);
             double[] parameters = settled.values();

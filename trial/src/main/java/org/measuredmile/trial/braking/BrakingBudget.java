@@ -44,22 +44,38 @@ final class BrakingBudget {
         all.add(scale(
                 input.instrumentOf(first.recording()),
                 mean,
-                first.source().kind().title()));
-        all.add(fromPrior("build-up of the brakes (assumed)", counted, derivation, StopFit.Derived::fromBuildUp));
-        all.add(fromPrior("receiver's filter (assumed)", counted, derivation, StopFit.Derived::fromFilter));
-        all.add(fromPrior("change of deceleration (assumed)", counted, derivation, StopFit.Derived::fromRise));
+                first.sourceTitle()));
+        all.add(fromPrior("build-up of the brakes (assumed)", counted, derivation, StopValue::fromBuildUp));
+        all.add(fromPrior("receiver's filter (assumed)", counted, derivation, StopValue::fromFilter));
+        all.add(fromPrior("change of deceleration (assumed)", counted, derivation, StopValue::fromRise));
+        all.add(Contribution.typeB("onset and entry speed of single stops", ofSingleStops(counted, derivation)));
+        all.add(fromPrior("accelerometer's scale and pitch", counted, derivation, StopValue::fromScale));
+        all.add(fromPrior("onset as the accelerometer shows it", counted, derivation, StopValue::fromOnset));
         all.addAll(road(mean, decelerationMps2));
         return all;
     }
 
+    /// What shaking leaves open of each stop by itself, where an accelerometer was used: it is beside the
+    /// scatter that stops by satellite speed alone are known to have.
+    private static double ofSingleStops(List<TraceValues> counted, Derivation derivation) {
+        double squares = 0;
+        for (var values : counted) {
+            if (values.stop().sharp().isPresent()) {
+                double u = derivation.of(values).standardUncertainty();
+                squares += u * u;
+            }
+        }
+        return Math.sqrt(squares) / counted.size();
+    }
+
     /// How a figure follows from a fit.
     interface Derivation {
-        StopFit.Derived of(TraceValues values);
+        StopValue of(TraceValues values);
     }
 
     /// All runs of a day share brakes and receiver, so that what a prior leaves open has one sign in all of them.
     private static Contribution fromPrior(
-            String title, List<TraceValues> counted, Derivation derivation, ToDoubleFunction<StopFit.Derived> part) {
+            String title, List<TraceValues> counted, Derivation derivation, ToDoubleFunction<StopValue> part) {
         double sum = 0;
         for (var values : counted) {
             sum += part.applyAsDouble(derivation.of(values));

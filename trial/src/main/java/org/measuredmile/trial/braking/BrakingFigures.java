@@ -102,7 +102,8 @@ final class BrakingFigures {
         budget.ofTrace(mean.value(), deceleration, counted, TraceValues::brakingDistance)
                 .forEach(mean::common);
         mean.common(Contribution.typeB("receiver's delay", nominalMps * delaySd));
-        assumeFit(mean);
+        BrakingFindings.ofSource(counted).ifPresent(mean::finding);
+        assumeFit(mean, counted);
         assumeRoad(mean);
         return Optional.of(mean.figure().noting(BrakingFindings.ofStoppingDistance(mean.figure())));
     }
@@ -144,7 +145,8 @@ final class BrakingFigures {
             deceleration += values.meanDeceleration().value() / counted.size();
         }
         budget.ofTrace(mean.value(), deceleration, counted, derivation).forEach(mean::common);
-        assumeFit(mean);
+        BrakingFindings.ofSource(counted).ifPresent(mean::finding);
+        assumeFit(mean, counted);
         assumeRoad(mean);
         return mean.figure();
     }
@@ -162,7 +164,11 @@ final class BrakingFigures {
                 value.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
     }
 
-    private static void assumeFit(RunMean mean) {
+    private static void assumeFit(RunMean mean, List<TraceValues> counted) {
+        if (counted.stream().allMatch(one -> one.stop().sharp().isPresent())) {
+            mean.assumed("the accelerometer is mounted firmly, its scale right within 5 %");
+            return;
+        }
         var priors = BrakingRules.RECEIVER;
         mean.assumed("build-up of the brakes " + BrakingWords.number(priors.buildUpS()) + " ± "
                 + BrakingWords.seconds(priors.buildUpSd()) + ", where the samples do not say better");

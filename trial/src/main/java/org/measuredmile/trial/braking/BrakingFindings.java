@@ -8,6 +8,7 @@ import org.measuredmile.quantity.statistics.StudentT;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.motion.InertialStop;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.TrialInput;
@@ -77,10 +78,36 @@ final class BrakingFindings {
                 "trend", Place.NOWHERE, change + (line.slope() < -half ? ": stops grow shorter" : ": none seen")));
     }
 
+    /// What the speed was measured by, where an accelerometer was used.
+    static Optional<Finding> ofSource(List<TraceValues> counted) {
+        long sharp = counted.stream()
+                .filter(one -> one.stop().sharp().isPresent())
+                .count();
+        return sharp == 0
+                ? Optional.empty()
+                : Optional.of(Finding.note(
+                        "speed-source",
+                        Place.NOWHERE,
+                        BrakingWords.BOTH + " in " + sharp + " of " + counted.size() + " runs"));
+    }
+
+    /// Why an accelerometer that was there gave nothing.
+    private static Optional<Finding> unused(BrakingRun run) {
+        return run.traced()
+                .flatMap(stop -> stop.inertial()
+                        .flatMap(one -> one instanceof InertialStop.Refused(String reason)
+                                ? Optional.of(Finding.note(
+                                        "accelerometer-not-used",
+                                        Place.atTime(stop.recording().name(), stop.onsetS()),
+                                        "run " + run.run().id() + ": satellite speed alone, for " + reason))
+                                : Optional.empty()));
+    }
+
     /// What one run shows besides its value.
     static List<Finding> ofRun(TrialInput input, BrakingRun run) {
         var findings = new ArrayList<Finding>();
         run.tapedM().ifPresent(metres -> pitchOver(run, metres).ifPresent(findings::add));
+        unused(run).ifPresent(findings::add);
         for (String word : List.of("wheel-lock", "rear-lift", "skid")) {
             String said = input.readings().word(run.run().id(), word);
             if (!said.isEmpty() && !said.equals("no") && !said.equals("none")) {

@@ -28,7 +28,7 @@ final class BrakingReduction {
     }
 
     Outcome outcome() {
-        var matching = CandidateMatching.of(input, new StopSearch());
+        var matching = CandidateMatching.of(input, StopFinder.in(input));
         if (input.runs().isEmpty() && matching.left().isEmpty()) {
             return new Outcome(List.of(), List.of(), matching.findings());
         }
@@ -134,7 +134,7 @@ final class BrakingReduction {
         var takeUp = trace.takeUp(input.instrumentOf(stop.recording()));
         var braking = trace.brakingDistance();
         values.add(value(
-                "trace-entry-speed", "entry speed by the trace", QuantityKind.SPEED, fit.derive(StopCurve::entryMps)));
+                "trace-entry-speed", "entry speed by the trace", QuantityKind.SPEED, trace.entrySpeed()));
         takeUp.ifPresent(one -> {
             double u = run.nominal().speedMps() * StrictMath.hypot(one.ownSd(), one.delaySd());
             double takeUpM = one.timeS() * run.nominal().speedMps();
@@ -165,7 +165,7 @@ final class BrakingReduction {
         return values;
     }
 
-    private static RunValue value(String name, String title, QuantityKind kind, StopFit.Derived derived) {
+    private static RunValue value(String name, String title, QuantityKind kind, StopValue derived) {
         return new RunValue(name, title, kind, derived.value(), derived.standardUncertainty());
     }
 }

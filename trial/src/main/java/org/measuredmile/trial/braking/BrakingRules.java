@@ -51,6 +51,9 @@ final class BrakingRules {
     /// The same by a wheel, whose speed is taken over less time.
     static final StopFit.Priors WHEEL = new StopFit.Priors(0.225, 0.045, 0.3, 0.6, 0.1, 0.08);
 
+    /// What damping and filter of an accelerometer do to the onset, alike in all runs, s. House.
+    static final double ONSET_COMMON_S = 0.005;
+
     /// Time of a mark against the control's first movement: each run's own error and the part common to all, s.
     /// House.
     static final double MARK_RUN_S = 0.02;

@@ -4,6 +4,9 @@ import java.util.Locale;
 
 /// How this trial prints numbers inside its reasons and findings: fixed decimals, a point, the unit after a space.
 final class BrakingWords {
+    /// The source of a speed that two instruments made together.
+    static final String BOTH = "satellite speed and accelerometer";
+
     private BrakingWords() {}
 
     static String number(double value) {

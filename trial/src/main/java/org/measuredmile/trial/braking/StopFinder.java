@@ -9,9 +9,13 @@ import org.measuredmile.quantity.statistics.LineFit;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Recording;
+import org.measuredmile.recording.motion.Accelerations;
+import org.measuredmile.recording.motion.InertialStop;
 import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.recording.motion.Stops;
 import org.measuredmile.recording.motion.Stops.Stop;
+import org.measuredmile.trial.SpeedFinder;
+import org.measuredmile.trial.TrialInput;
 
 /// Finds every candidate stop of a recording, and says of each whether it can carry a braking distance.
 ///
@@ -22,14 +26,46 @@ final class StopFinder {
     private final SpeedSource source;
     private final double stepS;
 
-    private StopFinder(Recording recording, SpeedSource source) {
+    private final Optional<Beside> beside;
+
+    private StopFinder(Recording recording, SpeedSource source, Optional<Beside> beside) {
         this.recording = recording;
         this.source = source;
+        this.beside = beside;
         this.stepS = source.channel().medianStepS();
     }
 
-    static List<TracedStop> find(Recording recording, SpeedSource source) {
-        var finder = new StopFinder(recording, source);
+    /// An accelerometer's readings, and whether they share the clock of the speed and its lever.
+    record Beside(Accelerations accelerations, boolean oneClock) {}
+
+    /// How a day's recordings are searched.
+    static SpeedFinder<TracedStop> in(TrialInput input) {
+        return new SpeedFinder<>(
+                "stop",
+                (recording, source) -> find(recording, source, beside(input, recording)),
+                source -> isTooCoarse(source) ? Optional.of(tooCoarse(source)) : Optional.empty(),
+                "",
+                "use the tape reading, or a logger that writes speed");
+    }
+
+    /// The accelerometer in the same recording, or else in another of the day that says when it began and
+    /// covers the same time.
+    private static Optional<Beside> beside(TrialInput input, Recording recording) {
+        var own = Accelerations.of(recording);
+        if (own.isPresent()) {
+            return Optional.of(new Beside(own.get(), true));
+        }
+        double fromS = recording.timesS().length == 0 ? 0 : recording.timesS()[0];
+        return input.recordings().values().stream()
+                .filter(other -> !other.name().equals(recording.name()))
+                .flatMap(other -> Accelerations.of(other, recording).stream())
+                .filter(one -> one.between(fromS, fromS + recording.spanS()).size() > one.size() / 2)
+                .findFirst()
+                .map(one -> new Beside(one, false));
+    }
+
+    static List<TracedStop> find(Recording recording, SpeedSource source, Optional<Beside> beside) {
+        var finder = new StopFinder(recording, source, beside);
         return Stops.find(source.channel()).stream().map(finder::judged).toList();
     }
 
@@ -60,7 +96,16 @@ final class StopFinder {
                 case StopFit.Result.Bad(var why) -> reasons.add(why);
             }
         }
-        return new TracedStop(recording, source, stop, samples, fitted, lever(stop), reasons);
+        Optional<InertialStop> inertial = reasons.isEmpty() ? inertial(stop) : Optional.empty();
+        boolean oneClock = beside.map(Beside::oneClock).orElse(false);
+        return new TracedStop(recording, source, stop, samples, fitted, inertial, oneClock, lever(stop), reasons);
+    }
+
+    /// A wheel's own speed needs no accelerometer beside it.
+    private Optional<InertialStop> inertial(Stop stop) {
+        return source.kind() == SpeedSource.Kind.RECEIVER
+                ? beside.map(one -> InertialStop.of(one.accelerations(), source.channel(), sigma(stop), stop))
+                : Optional.empty();
     }
 
     private List<String> plainFaults(Stop stop) {

@@ -67,23 +67,27 @@ final class StopFit {
     }
 
     /// Something that follows from a fitted curve.
-    record Derived(double value, double[] gradient, ModelFit.Outcome.Settled settled) {
-        double standardUncertainty() {
+    record Derived(double value, double[] gradient, ModelFit.Outcome.Settled settled) implements StopValue {
+        @Override
+        public double standardUncertainty() {
             return settled.standardUncertainty(gradient);
         }
 
         /// What the prior of the build-up leaves open.
-        double fromBuildUp() {
+        @Override
+        public double fromBuildUp() {
             return settled.fromPriorOf(BUILD_UP, gradient);
         }
 
         /// What the prior of the receiver's filter leaves open.
-        double fromFilter() {
+        @Override
+        public double fromFilter() {
             return settled.fromPriorOf(FILTER, gradient);
         }
 
         /// What the prior of the deceleration's change leaves open.
-        double fromRise() {
+        @Override
+        public double fromRise() {
             return settled.fromPriorOf(RISE, gradient);
         }
     }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Channel;
+import org.measuredmile.recording.motion.InertialStop;
 import org.measuredmile.trial.Trace;
 import org.measuredmile.trial.Trace.Event;
 import org.measuredmile.trial.Trace.Line;
@@ -31,6 +32,7 @@ final class StopPlot {
             lines.add(model(fit, samples, origin));
             events.addAll(events(fit));
         });
+        stop.sharp().ifPresent(sharp -> lines.add(sharp(sharp, samples, origin)));
         stop.leverS()
                 .ifPresent(lever ->
                         events.addFirst(new Event("control moves", lever - origin, 0.02, OptionalDouble.empty())));
@@ -56,6 +58,21 @@ final class StopPlot {
             values[i] = fit.shownMps(from + i * MODEL_STEP_S);
         }
         return new Line(Role.MODEL, "fitted model", times, values);
+    }
+
+    /// Late by the receiver's own lag, so that it lies on the samples.
+    private static Line sharp(InertialStop.Known sharp, Channel samples, double origin) {
+        double lagS = sharp.lagS();
+        double from = sharp.onsetS() + lagS - 1;
+        double to = Math.min(samples.timeS(samples.size() - 1), sharp.curve().restS() + lagS + 0.5);
+        int count = Math.max(2, (int) Math.ceil((to - from) / MODEL_STEP_S) + 1);
+        double[] times = new double[count];
+        double[] values = new double[count];
+        for (int i = 0; i < count; i++) {
+            times[i] = from + i * MODEL_STEP_S - origin;
+            values[i] = Math.max(0, sharp.curve().speedMps(from + i * MODEL_STEP_S - lagS));
+        }
+        return new Line(Role.MODEL, BrakingWords.BOTH, times, values);
     }
 
     private static List<Event> events(StopFit.Fitted fit) {

@@ -3,6 +3,8 @@ package org.measuredmile.trial.braking;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.measuredmile.recording.day.Instrument;
+import org.measuredmile.recording.motion.InertialCurve;
+import org.measuredmile.recording.motion.InertialStop;
 import org.measuredmile.recording.motion.SpeedSource;
 
 /// What one fitted stop gives, at the nominal entry speed and on level road.
@@ -14,28 +16,60 @@ record TraceValues(TracedStop stop, double nominalMps, double slope) {
     }
 
     /// From the onset of deceleration to rest.
-    StopFit.Derived brakingDistance() {
-        return derived(curve -> BrakingCorrection.levelDistance(
-                BrakingCorrection.atNominal(curve.distanceM(), curve.entryMps(), nominalMps), nominalMps, slope));
+    StopValue brakingDistance() {
+        return derived(
+                curve -> distance(curve.distanceM(), curve.entryMps()),
+                (curve, onsetS) -> distance(curve.toRestM(onsetS), curve.speedMps(onsetS)));
     }
 
-    StopFit.Derived meanDeceleration() {
-        return derived(curve -> BrakingCorrection.levelDeceleration(
-                BrakingCorrection.meanDeceleration(curve.entryMps(), curve.distanceM()), slope));
+    private double distance(double metres, double entryMps) {
+        return BrakingCorrection.levelDistance(
+                BrakingCorrection.atNominal(metres, entryMps, nominalMps), nominalMps, slope);
     }
 
-    StopFit.Derived meanFullyDeveloped() {
-        return derived(curve -> BrakingCorrection.levelDeceleration(curve.meanFullyDevelopedMps2(), slope));
+    StopValue meanDeceleration() {
+        return derived(
+                curve -> level(BrakingCorrection.meanDeceleration(curve.entryMps(), curve.distanceM())),
+                (curve, onsetS) ->
+                        level(BrakingCorrection.meanDeceleration(curve.speedMps(onsetS), curve.toRestM(onsetS))));
     }
 
-    private StopFit.Derived derived(ToDoubleFunction<StopCurve> quantity) {
-        return fit().derive(quantity);
+    StopValue meanFullyDeveloped() {
+        return derived(
+                curve -> level(curve.meanFullyDevelopedMps2()),
+                (curve, onsetS) -> level(fullyDeveloped(curve, curve.speedMps(onsetS))));
+    }
+
+    /// Between 0.8 and 0.1 of the entry speed, by distance.
+    private static double fullyDeveloped(InertialCurve curve, double entryMps) {
+        double between = curve.toRestM(curve.fallsToS(0.8 * entryMps)) - curve.toRestM(curve.fallsToS(0.1 * entryMps));
+        return (0.64 - 0.01) * entryMps * entryMps / (2 * between);
+    }
+
+    StopValue entrySpeed() {
+        return derived(StopCurve::entryMps, InertialCurve::speedMps);
+    }
+
+    private double level(double decelerationMps2) {
+        return BrakingCorrection.levelDeceleration(decelerationMps2, slope);
+    }
+
+    /// By accelerometer and satellite speed where there are both, else by the model of a stop.
+    private StopValue derived(ToDoubleFunction<StopCurve> byModel, InertialStop.Known.Quantity byBoth) {
+        return stop.sharp()
+                .<StopValue>map(sharp -> StopValue.Inertial.of(sharp, byBoth))
+                .orElseGet(() -> fit().derive(byModel));
     }
 
     /// From the control's first movement to the onset of deceleration, with the receiver's delay taken off.
     /// Nothing without a lever channel, and nothing where nobody knows by how much the speed lags behind the
     /// lever: unknown, it is worth a metre.
     Optional<TakeUp> takeUp(Optional<Instrument> instrument) {
+        if (stop.leverS().isPresent() && stop.sharp().isPresent() && stop.oneClock()) {
+            var sharp = stop.sharp().get();
+            return Optional.of(new TakeUp(
+                    sharp.onsetS() - stop.leverS().getAsDouble(), sharp.onsetSd(), BrakingRules.ONSET_COMMON_S));
+        }
         if (stop.leverS().isEmpty() || !knowsDelay(instrument)) {
             return Optional.empty();
         }

@@ -31,7 +31,7 @@ final class StandingStartReduction {
     }
 
     Outcome outcome() {
-        var matching = CandidateMatching.of(input, new StartSearch());
+        var matching = CandidateMatching.of(input, StartFinder.FINDER);
         if (input.runs().isEmpty() && matching.left().isEmpty()) {
             return new Outcome(List.of(), List.of(), matching.findings());
         }

@@ -8,6 +8,7 @@ import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.motion.SpeedSource;
 import org.measuredmile.recording.motion.Stops;
+import org.measuredmile.trial.SpeedFinder;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 import org.measuredmile.trial.standingstart.TracedStart.Reached;
 
@@ -28,6 +29,14 @@ final class StartFinder {
         this.speed = source.channel();
         this.stepS = speed.medianStepS();
     }
+
+    /// How a day's recordings are searched.
+    static final SpeedFinder<TracedStart> FINDER = new SpeedFinder<>(
+            "start",
+            StartFinder::find,
+            source -> isTooCoarse(source) ? Optional.of(tooCoarse(source)) : Optional.empty(),
+            "time the start by hand, or use a logger of 5 Hz or more",
+            "time the start by hand, or use a logger that writes speed");
 
     static List<TracedStart> find(Recording recording, SpeedSource source) {
         var finder = new StartFinder(recording, source);

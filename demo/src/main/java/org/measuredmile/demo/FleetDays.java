@@ -48,6 +48,12 @@ public final class FleetDays {
     /// The bike on whose day the causeway was closed.
     private static final String NO_CAUSEWAY = "corrowan-ferrylight";
 
+    /// The bike on whose day the hill was closed.
+    private static final String NO_HILL = "hobbarn-wainscot";
+
+    /// Climbs draw from streams of their own, so far from those of the days.
+    private static final long CLIMBS = 20_000;
+
     private FleetDays() {}
 
     /// All days, in order of date.
@@ -58,12 +64,12 @@ public final class FleetDays {
             Fleet.Member member = members.get(i);
             String id = member.bike().id();
             String rider = RIDERS.get(i % RIDERS.size());
-            var coasts = stream(seed, COASTS + i);
+            var luck = new Luck(stream(seed, COASTS + i), stream(seed, CLIMBS + i));
             var twist = TWISTS.getOrDefault(id, Twist.NONE);
-            var first = new Plan(member, FIRST_DAY.plusDays(2L * i), rider, twist, coasts);
+            var first = new Plan(member, FIRST_DAY.plusDays(2L * i), rider, twist, luck);
             days.add(ride(first, "1.4", stream(seed, 2L * i)));
             if (RIDDEN_TWICE.contains(id)) {
-                var second = new Plan(member, first.date().plusDays(DAYS_TO_SECOND), "T1", Twist.NONE, coasts);
+                var second = new Plan(member, first.date().plusDays(DAYS_TO_SECOND), "T1", Twist.NONE, luck);
                 days.add(ride(second, "2.0", stream(seed, 2L * i + 1)));
             }
         }
@@ -71,7 +77,10 @@ public final class FleetDays {
         return List.copyOf(days);
     }
 
-    private record Plan(Fleet.Member member, LocalDate date, String rider, Twist twist, RandomGenerator coasts) {}
+    private record Plan(Fleet.Member member, LocalDate date, String rider, Twist twist, Luck luck) {}
+
+    /// Where coasts and climbs draw from: streams of their own.
+    private record Luck(RandomGenerator coasts, RandomGenerator climbs) {}
 
     private static RandomGenerator stream(long seed, long index) {
         // The odd factor spreads neighbouring days over the generator's seeds.
@@ -84,12 +93,20 @@ public final class FleetDays {
         WeighInScene.play(day);
         if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
             CoastScene.play(
-                    day, plan.twist(), new CoastScene.Morning(riderKg(plan), airKgPerM3(conditions)), plan.coasts());
+                    day,
+                    plan.twist(),
+                    new CoastScene.Morning(riderKg(plan), airKgPerM3(conditions)),
+                    plan.luck().coasts());
         }
         BrakingScene.play(day, plan.twist(), plan.twist() == Twist.TYPED_ONLY ? 3 : 6);
         if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
             StartScene.play(day, plan.twist());
             AssistScene.play(day, plan.twist());
+        }
+        if (plan.member().bike().id().equals(NO_HILL)) {
+            day.notRidden("climb", Variant.NONE, "Mill Hill was closed for resurfacing");
+        } else {
+            ClimbScene.play(day, plan.twist(), plan.luck().climbs());
         }
         EngagementScene.play(day);
         range(day, plan);

@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import org.measuredmile.demo.ride.HillSession;
 import org.measuredmile.demo.ride.RoadLine;
+import org.measuredmile.demo.ride.RoadUp;
 import org.measuredmile.recording.day.Course;
 import org.measuredmile.recording.day.CrewMember;
 import org.measuredmile.recording.day.FrameRate;
@@ -24,13 +26,20 @@ public final class Town {
     /// The causeway: longer, for steady riding at each level, both ways.
     public static final RoadLine CAUSEWAY = new RoadLine(40.6114, -66.1893, 112, 3);
 
-    /// Surveyed lengths of the two, in metres.
+    /// Mill Hill, from the mill's gate up to the reservoir.
+    public static final RoadLine HILL = new RoadLine(40.6243, -66.2311, 337, 12);
+
+    /// Its slope from the first gate, which lies 60 m up the road.
+    static final RoadUp HILL_SLOPE = new RoadUp(324.6, 0.058, 0.2, 180, 1);
+
+    /// Surveyed lengths of promenade and causeway, in metres.
     static final double PROMENADE_M = 603.5;
 
     static final double CAUSEWAY_M = 3218.7;
 
     static final String PROMENADE_ID = "promenade";
     static final String CAUSEWAY_ID = "causeway";
+    static final String HILL_ID = "mill-hill";
     static final String TAPE = "tape-1";
     static final String FAST_RECEIVER = "receiver-10hz";
     static final String SLOW_RECEIVER = "receiver-5hz";
@@ -68,7 +77,26 @@ public final class Town {
     }
 
     static List<Course> courses() {
-        return List.of(course(PROMENADE_ID, PROMENADE, PROMENADE_M), course(CAUSEWAY_ID, CAUSEWAY, CAUSEWAY_M));
+        return List.of(course(PROMENADE_ID, PROMENADE, PROMENADE_M), course(CAUSEWAY_ID, CAUSEWAY, CAUSEWAY_M), hill());
+    }
+
+    private static Course hill() {
+        RoadLine.Spot start = HILL.at(HillSession.RUN_UP_M, 0);
+        RoadLine.Spot end = HILL.at(HillSession.RUN_UP_M + HILL_SLOPE.lengthM(), 0);
+        return new Course(
+                HILL_ID,
+                "climb",
+                Optional.of(new Course.Surveyed(HILL_SLOPE.lengthM(), 0.1)),
+                Optional.of(new Course.Surveyed(Math.rint(100 * HILL_SLOPE.riseM()) / 100, 0.05)),
+                Optional.of(gate(start, HILL)),
+                Optional.of(gate(end, HILL)),
+                "",
+                Optional.of(LocalDate.of(2030, 10, 5)),
+                "steel tape and level");
+    }
+
+    private static Course.Gate gate(RoadLine.Spot spot, RoadLine road) {
+        return new Course.Gate(tidy(spot.latitudeDegrees()), tidy(spot.longitudeDegrees()), road.bearingDegrees());
     }
 
     private static Course course(String id, RoadLine road, double lengthM) {

@@ -53,7 +53,10 @@ class DemoFleetTest {
                     .toList();
             assertThat(faults)
                     .as(folder.name())
-                    .isEqualTo(folder.name().contains("haverdusk-shingle") ? List.of("recording-missing") : List.of());
+                    .isEqualTo(
+                            folder.name().contains("haverdusk-shingle")
+                                    ? List.of("recording-missing", "recording-missing")
+                                    : List.of());
         }
     }
 
@@ -120,7 +123,11 @@ class DemoFleetTest {
                         .filter(run -> run.trial().equals("braking")))
                 .isNotEmpty()
                 .allSatisfy(run -> assertThat(run.state()).isEqualTo(Run.State.PROPOSED));
-        assertThat(dayOf("corrowan-daybook").day().notRidden()).hasSize(1);
+        assertThat(dayOf("corrowan-daybook").day().notRidden())
+                .extracting(one -> one.trial() + ": " + one.reason())
+                .containsExactlyInAnyOrder("standingstart: no throttle is fitted", "climb: no throttle is fitted");
+        assertThat(dayOf("hobbarn-wainscot").day().runs())
+                .noneMatch(run -> run.trial().equals("climb"));
         assertThat(dayOf("vessenby-farthing").bike().levels()).hasValue(1);
         assertThat(DAYS.stream()
                         .filter(folder -> folder.name().endsWith("ostrelle-lamplight"))

@@ -137,7 +137,9 @@ record TracedClimb(
                 lowest = Math.min(lowest, way / spanS);
             }
         }
-        return Double.isInfinite(lowest) ? OptionalDouble.empty() : OptionalDouble.of(lowest);
+        return Double.isInfinite(lowest)
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(lowest + ClimbRules.LOWEST_TOO_LOW_MPS);
     }
 
     private static double step(Channel part, int i) {

@@ -166,6 +166,9 @@ final class Transfer {
         add(time, lowest, "speed at the first gate", nominal, in -> entry(in, entrySd));
         addLoad(time, lowest, nominal);
         addDrive(time, lowest, nominal);
+        var even = Contribution.typeB("an even slope between the gates (assumed)", ClimbRules.EVEN_SLOPE_SD);
+        time.add(even);
+        lowest.add(even);
         return new Parts(time, lowest);
     }
 

@@ -67,6 +67,17 @@ final class Browser implements AutoCloseable {
         return context.newPage();
     }
 
+    /// A page of a phone: touched, with no mouse.
+    Page touched(int width) {
+        BrowserContext context = browser.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(width, 900)
+                .setHasTouch(true)
+                .setIsMobile(true)
+                .setLocale("en-GB"));
+        context.setDefaultTimeout(15_000);
+        return context.newPage();
+    }
+
     @Override
     public void close() {
         browser.close();

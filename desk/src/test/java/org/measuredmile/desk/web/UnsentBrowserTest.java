@@ -3,6 +3,7 @@ package org.measuredmile.desk.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
@@ -95,6 +96,36 @@ class UnsentBrowserTest {
         page.locator("#kept").waitFor();
         assertThat(page.locator("[name='reading.stopping-distance']").inputValue())
                 .isEmpty();
+        page.context().close();
+    }
+
+    @Test
+    void feet_and_inches_are_typed_on_keys_of_our_own_where_there_is_no_mouse() {
+        Page page = browser.orElseThrow().touched(390);
+        page.navigate(served.orElseThrow().url(SHEET));
+        page.locator("[name='reading.stopping-distance']").tap();
+        for (String key : List.of("2", "1", "ft", "6", "½", "1", "rub out", "in")) {
+            page.locator(".pad button")
+                    .getByText(key, new Locator.GetByTextOptions().setExact(true))
+                    .tap();
+        }
+        assertThat(page.locator("[name='reading.stopping-distance']").inputValue())
+                .isEqualTo("21 ft 6½ in ");
+        page.locator("[name='reading.entry-speed']").tap();
+        assertThat(page.locator(".pad").count()).isZero();
+        page.locator("[name='reading.entry-speed']").fill("20.2");
+        page.locator("form[data-told] [name=who]").fill("T1");
+        page.getByText("Keep run").click();
+        page.locator("#kept").waitFor();
+        assertThat(served.orElseThrow()
+                        .archive()
+                        .reduced(DAY)
+                        .orElseThrow()
+                        .day()
+                        .readings()
+                        .getLast()
+                        .written())
+                .isEqualTo("21 ft 6½ in");
         page.context().close();
     }
 

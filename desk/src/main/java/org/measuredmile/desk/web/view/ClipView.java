@@ -4,8 +4,18 @@ import java.util.List;
 import java.util.Optional;
 
 /// The numbers said in a clip, each beside the trace, with the form of the one that a person looks at.
+///
+/// Shape: `unset` holds the recordings that the clip does not fit, apart where another one does fit.
 public record ClipView(
-        String title, String dayHref, String href, String span, List<Clock> clocks, List<Row> rows, String none) {
+        String title,
+        String dayHref,
+        String href,
+        String span,
+        List<Clock> clocks,
+        List<Clock> unset,
+        String unsetWords,
+        List<Row> rows,
+        String none) {
     /// The clip's clock against one recording: how far it is off, or why that cannot be told.
     public record Clock(String mark, String word, String recording, String sentence) {}
 

@@ -60,6 +60,8 @@ public final class Clips {
 
     /// @param open the number whose form is shown; empty text for none
     public ClipView view(String file, String open) {
+        boolean isSet = !clip.found().isEmpty();
+        var unset = clip.beside().stream().filter(one -> one.found().isEmpty()).toList();
         var rows = new ArrayList<ClipView.Row>();
         for (SpokenClip.Line line : clip.lines()) {
             rows.add(row(line, SaidForm.said(reduced, file, line), open));
@@ -69,7 +71,9 @@ public final class Clips {
                 Paths.day(dayId),
                 Paths.clip(dayId, file),
                 Printing.count(rows.size(), "number", "numbers"),
-                clocks(),
+                clocks(isSet ? clip.found() : clip.beside()),
+                clocks(isSet ? unset : List.of()),
+                Printing.count(unset.size(), "recording", "recordings") + " of the day that it does not fit, and why",
                 rows,
                 clip.beside().isEmpty()
                         ? "No recording of this day has a speed, so the clip’s clock can’t be set. Send the recording"
@@ -77,11 +81,8 @@ public final class Clips {
                         : "");
     }
 
-    private List<ClipView.Clock> clocks() {
-        var clocks = new ArrayList<ClipView.Clock>();
-        clip.found().forEach(one -> clocks.add(clock(one)));
-        clip.beside().stream().filter(one -> one.found().isEmpty()).forEach(one -> clocks.add(clock(one)));
-        return clocks;
+    private static List<ClipView.Clock> clocks(List<SpokenClip.Beside> beside) {
+        return beside.stream().map(Clips::clock).toList();
     }
 
     private static ClipView.Clock clock(SpokenClip.Beside beside) {
@@ -93,8 +94,8 @@ public final class Clips {
                         beside.recording(),
                         String.format(
                                         Locale.ROOT,
-                                        "add %.1f\u00a0s to the clip’s time, 95\u00a0%% from %.1f to %.1f\u00a0s; %d of %d speeds"
-                                                + " said agree with the %s.",
+                                        "add %.1f\u00a0s to the clip’s time, 95\u00a0%% from %.1f to %.1f\u00a0s; %d "
+                                                + "of %d speeds said agree with the %s.",
                                         found.offsetS(),
                                         found.interval95S().low(),
                                         found.interval95S().high(),
@@ -104,7 +105,10 @@ public final class Clips {
                                 .replace('-', '−'));
             case CameraOffset.NotFound(String _, String message, String remedy, var _) ->
                 new ClipView.Clock(
-                        "refused", "not set", beside.recording(), message + ". " + Printing.capital(remedy) + ".");
+                        "refused",
+                        "not set",
+                        beside.recording(),
+                        message.replaceAll("(?<= )-(?=\\d)", "−") + ". " + Printing.capital(remedy) + ".");
         };
     }
 

@@ -115,7 +115,8 @@ public final class Sheets {
         String unit = spec.kind() == QuantityKind.WORD
                 ? ""
                 : spec.kind().shown(printing.system()).symbol();
-        boolean isPlain = spec.kind() != QuantityKind.LENGTH && spec.kind() != QuantityKind.TIME;
+        // Feet and inches and minutes and seconds need more than figures and a point.
+        boolean isInParts = spec.kind() == QuantityKind.TIME || unit.equals("ft");
         return new SheetView.Field(
                 name,
                 Printing.capital(spec.title()),
@@ -128,7 +129,7 @@ public final class Sheets {
                 telling.other(spec, value),
                 typed.fault(name),
                 spec.kind() == QuantityKind.WORD ? spec.choices() : List.of(),
-                isPlain && spec.kind() != QuantityKind.WORD,
+                !isInParts && spec.kind() != QuantityKind.WORD,
                 spec.when().text(),
                 trial.words(spec.when()));
     }

@@ -23,7 +23,7 @@ final class DayFiles {
     private static final long NARROW = 352;
     private static final long CURVE = 80;
     private static final long SKETCH = 170;
-    private static final int MOST_RUNS = 12;
+    private static final int MOST_RUNS = 6;
 
     private final Printing printing;
     private final StoredDay stored;

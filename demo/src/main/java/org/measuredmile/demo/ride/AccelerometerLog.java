@@ -13,8 +13,8 @@ import org.measuredmile.quantity.statistics.Draw;
 /// An accelerometer somewhere on the bike: what it writes of a true ride, a hundred times a second.
 ///
 /// It sits at any angle, each axis off by 0.15 m/s² and the whole by 1 % (standard deviations, one for the day). The
-/// bike pitches by up to 2° at 6 m/s² of braking and swings back after it, sways a little, and shakes by 0.4 to 0.9 m/s²
-/// while it moves. Its clock is right within 0.1 s.
+/// bike pitches by up to 2° at 6 m/s² of braking and swings back after it, sways a little, and shakes by 0.4 to 0.9
+/// m/s² while it moves. Its clock is right within 0.1 s.
 /// Unit: m/s²; instants of a clock of its own.
 /// Source: magnitudes are house values.
 public record AccelerometerLog(Instant start) {

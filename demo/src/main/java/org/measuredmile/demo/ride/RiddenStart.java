@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /// One start, moved through in steps of a millisecond from the first movement until a little after 20 mph.
 ///
-/// Unit: metres per second, metres from rest and watts at the wheel at every step; `launchN` and `limitW` the most force
-/// and the most power of the drive.
+/// Unit: metres per second, metres from rest and watts at the wheel at every step; `launchN` and `limitW` the most
+/// force and the most power of the drive.
 public record RiddenStart(
         double buildUpS, double launchN, double limitW, double[] speedMps, double[] distanceM, double[] powerW) {
     static final double STEP_S = 0.001;

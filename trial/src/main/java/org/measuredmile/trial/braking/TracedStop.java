@@ -13,8 +13,10 @@ import org.measuredmile.trial.Candidate;
 /// A candidate stop in a recording: the fit where it qualifies, its own reasons where it does not.
 ///
 /// Shape: `reasons` give limit and value each and are empty for a stop that can be used; `leverS` is when the
-/// control first moved, in the recording's seconds, where there is a lever channel; `samples` are those fitted. `inertial` is what an
-/// accelerometer beside it gives, or why it gives nothing; `oneClock` says that it shares the clock of the lever.
+/// control first moved, in the recording's seconds, where there is a lever channel; `samples` are those fitted.
+/// `inertial` is what an
+/// accelerometer beside it gives, or why it gives nothing; `oneClock` says that it shares the clock of the
+/// lever.
 record TracedStop(
         Recording recording,
         SpeedSource source,

@@ -7,8 +7,8 @@ import org.measuredmile.recording.motion.ModelFit.Parameter;
 
 /// Launch force and power limit of one start: the equation of motion fitted to its speed.
 ///
-/// Formula: (m + m_w)·dv/dt = c(t)·(min(F₀, P/v) − R(v)), c rising evenly from 0 to 1 over the build-up, R the road load
-/// on the level in still air.
+/// Formula: (m + m_w)·dv/dt = c(t)·(min(F₀, P/v) − R(v)), c rising evenly from 0 to 1 over the build-up, R the road
+/// load on the level in still air.
 /// Shape: samples from rest to nine tenths of the highest speed in, an [Outcome] out.
 /// Unit: newtons and watts at the wheel; standard uncertainties are those of this one run, `fromBuildUp` what the
 /// build-up's prior leaves open and all runs share.
@@ -42,7 +42,8 @@ final class ThrustFit {
         var first = start.fitted().orElseThrow();
         var samples = cut(start, first.motionS());
         if (samples.size() < 12) {
-            return new Outcome.None("only " + samples.size() + " samples of the start, at least 12 needed for its force");
+            return new Outcome.None(
+                    "only " + samples.size() + " samples of the start, at least 12 needed for its force");
         }
         double launchN = moved.effectiveKg() * first.curve().accelerationMps2() + moved.roadLoadN(1);
         double topMps = OF_HIGHEST * start.highestMps();

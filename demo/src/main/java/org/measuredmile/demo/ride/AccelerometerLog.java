@@ -50,8 +50,7 @@ public record AccelerometerLog(Instant start) {
                 GRAVITY_MPS2 * StrictMath.cos(pitch)
             };
             for (int axis = 0; axis < 3; axis++) {
-                shaken[axis] = 0.5 * shaken[axis]
-                        + Math.sqrt(0.75) * (0.03 + shakes * moving) * Draw.normal(random);
+                shaken[axis] = 0.5 * shaken[axis] + Math.sqrt(0.75) * (0.03 + shakes * moving) * Draw.normal(random);
                 body[axis] += shaken[axis];
             }
             text.append(STAMP.format(start.plusMillis(Math.round((timeS + clockS) * 1000))));

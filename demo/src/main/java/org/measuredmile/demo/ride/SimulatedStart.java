@@ -139,8 +139,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
         var atReference = new Expectation(
                 bike,
                 Points.of(today.riddenBy(REFERENCE_RIDER_KG), bike.runScatter()),
-                Points.of(
-                        bike.riddenBy(REFERENCE_RIDER_KG), StrictMath.hypot(bike.runScatter(), bike.dayScatter())));
+                Points.of(bike.riddenBy(REFERENCE_RIDER_KG), StrictMath.hypot(bike.runScatter(), bike.dayScatter())));
         boolean byTrace = method.equals("trace");
         for (int mph : SPEEDS_MPH) {
             double mps = Unit.MILE_PER_HOUR.toSi(mph);

@@ -50,8 +50,8 @@ final class ColumnOptions {
         }
         String unit = said.length > 1 ? said[1].strip() : "";
         return ColumnSetting.of(name, meaning, unit)
-                .orElseThrow(() -> new Trouble("--column " + written + ": \"" + unit + "\" is no unit of " + meaning
-                        + "; " + units(meaning)));
+                .orElseThrow(() -> new Trouble(
+                        "--column " + written + ": \"" + unit + "\" is no unit of " + meaning + "; " + units(meaning)));
     }
 
     private static String units(String meaning) {

@@ -47,9 +47,7 @@ class ColumnPages {
     /// Sets what the columns mean: another revision of the day.
     @PostMapping("/days/{day}/columns")
     ResponseEntity<String> set(
-            HttpServletRequest request,
-            @PathVariable("day") String dayPiece,
-            @RequestParam Map<String, String> sent) {
+            HttpServletRequest request, @PathVariable("day") String dayPiece, @RequestParam Map<String, String> sent) {
         String day = Paths.name(dayPiece);
         var reduced = reduced(day);
         var typed = Typed.of(sent);
@@ -62,8 +60,7 @@ class ColumnPages {
         String why = typed.get("why");
         var act = new Act(typed.get("who"), changed.get().what() + (why.isEmpty() ? "" : ": " + why));
         var stored = desk.archive().day(day).orElseThrow();
-        desk.archive()
-                .revise(day, Correction.of(stored, reduced, changed.get().day()), act);
+        desk.archive().revise(day, Correction.of(stored, reduced, changed.get().day()), act);
         return DayPages.remembering(typed.get("who"), Paths.columns(day, typed.get("instrument")));
     }
 

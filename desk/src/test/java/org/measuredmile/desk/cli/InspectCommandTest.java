@@ -100,7 +100,9 @@ class InspectCommandTest {
         var told = mile("inspect", file, "--column", "spd=wheel-speed:km/h", "--columns");
         assertThat(told.exit()).isZero();
         assertThat(told.out()).contains("wheel-speed  km/h").contains("set for this look");
-        assertThat(mile("inspect", file, "--column", "spd=sped").err()).contains("no meaning").contains("wheel-speed");
+        assertThat(mile("inspect", file, "--column", "spd=sped").err())
+                .contains("no meaning")
+                .contains("wheel-speed");
         assertThat(mile("inspect", file, "--column", "spd=speed:bar").err())
                 .contains("no unit of speed")
                 .contains("km/h");

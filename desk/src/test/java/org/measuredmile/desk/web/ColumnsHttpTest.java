@@ -78,7 +78,12 @@ class ColumnsHttpTest {
     }
 
     private Instrument box(String day) {
-        return desk.archive().reduced(day).orElseThrow().day().instrument("box-1").orElseThrow();
+        return desk.archive()
+                .reduced(day)
+                .orElseThrow()
+                .day()
+                .instrument("box-1")
+                .orElseThrow();
     }
 
     @Test

@@ -74,8 +74,7 @@ final class CoordinateText {
     /// Whether plain numbers must be degrees and minutes in one: beyond the globe as degrees, or padded with
     /// zeros as no degrees are.
     static boolean mustBeDegreesMinutes(List<String> cells, double limit) {
-        boolean beyond = cells.stream()
-                .anyMatch(cell -> Math.abs(degrees(cell)) > limit || isPadded(cell));
+        boolean beyond = cells.stream().anyMatch(cell -> Math.abs(degrees(cell)) > limit || isPadded(cell));
         return beyond && canBeDegreesMinutes(cells, limit);
     }
 }

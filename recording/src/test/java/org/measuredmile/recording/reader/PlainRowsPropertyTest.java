@@ -21,8 +21,30 @@ import org.measuredmile.recording.reader.CellRow.Expected;
 /// Lines without quotes are cut as the library cuts them, and what follows is handed to it whole.
 class PlainRowsPropertyTest {
     private static final String[] PIECES = {
-        ",", ",", ",", ",", "\n", "\n", "\r\n", "\r", "1", "20.5", "-3.25", "+7", "1e3", "0.1234567890123456789", "",
-        " ", "\t", "word", "Größe", "2031-05-14T09:00:00.25Z", "-", ".", "5 km", "49.07N"
+        ",",
+        ",",
+        ",",
+        ",",
+        "\n",
+        "\n",
+        "\r\n",
+        "\r",
+        "1",
+        "20.5",
+        "-3.25",
+        "+7",
+        "1e3",
+        "0.1234567890123456789",
+        "",
+        " ",
+        "\t",
+        "word",
+        "Größe",
+        "2031-05-14T09:00:00.25Z",
+        "-",
+        ".",
+        "5 km",
+        "49.07N"
     };
 
     static LongStream seeds() {
@@ -32,8 +54,7 @@ class PlainRowsPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void rowsAreThoseOfTheLibrary(long seed) throws IOException {
-        RandomGenerator random =
-                RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         String text = text(random, 1 + random.nextInt(400));
         Expected[] expected = new Expected[random.nextInt(6)];
         Arrays.setAll(expected, i -> Expected.values()[random.nextInt(Expected.values().length)]);
@@ -45,8 +66,7 @@ class PlainRowsPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void numbersAreThoseOfTheirTexts(long seed) throws IOException {
-        RandomGenerator random =
-                RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         long digits = random.nextLong() >>> random.nextInt(63);
         String written = (random.nextBoolean() ? "-" : "") + digits;
         int point = written.length() - random.nextInt(Math.min(9, written.length()));

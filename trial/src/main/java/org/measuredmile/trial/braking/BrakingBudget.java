@@ -41,10 +41,7 @@ final class BrakingBudget {
     List<Contribution> ofTrace(double mean, double decelerationMps2, List<TraceValues> counted, Derivation derivation) {
         var all = new ArrayList<Contribution>();
         var first = counted.getFirst().stop();
-        all.add(scale(
-                input.instrumentOf(first.recording()),
-                mean,
-                first.sourceTitle()));
+        all.add(scale(input.instrumentOf(first.recording()), mean, first.sourceTitle()));
         all.add(fromPrior("build-up of the brakes (assumed)", counted, derivation, StopValue::fromBuildUp));
         all.add(fromPrior("receiver's filter (assumed)", counted, derivation, StopValue::fromFilter));
         all.add(fromPrior("change of deceleration (assumed)", counted, derivation, StopValue::fromRise));

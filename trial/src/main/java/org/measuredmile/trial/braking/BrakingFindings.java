@@ -80,9 +80,8 @@ final class BrakingFindings {
 
     /// What the speed was measured by, where an accelerometer was used.
     static Optional<Finding> ofSource(List<TraceValues> counted) {
-        long sharp = counted.stream()
-                .filter(one -> one.stop().sharp().isPresent())
-                .count();
+        long sharp =
+                counted.stream().filter(one -> one.stop().sharp().isPresent()).count();
         return sharp == 0
                 ? Optional.empty()
                 : Optional.of(Finding.note(

@@ -133,8 +133,7 @@ final class BrakingReduction {
         var fit = stop.fitted().orElseThrow();
         var takeUp = trace.takeUp(input.instrumentOf(stop.recording()));
         var braking = trace.brakingDistance();
-        values.add(value(
-                "trace-entry-speed", "entry speed by the trace", QuantityKind.SPEED, trace.entrySpeed()));
+        values.add(value("trace-entry-speed", "entry speed by the trace", QuantityKind.SPEED, trace.entrySpeed()));
         takeUp.ifPresent(one -> {
             double u = run.nominal().speedMps() * StrictMath.hypot(one.ownSd(), one.delaySd());
             double takeUpM = one.timeS() * run.nominal().speedMps();

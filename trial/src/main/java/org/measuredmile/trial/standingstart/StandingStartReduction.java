@@ -49,8 +49,7 @@ final class StandingStartReduction {
         findings.addAll(said.ofDay());
         findings.addAll(said.ofRuns());
         var all = new StandingStartFigures(input, runs).all();
-        return new Outcome(
-                all.figures(), runs.stream().map(this::result).toList(), findings, all.correlations());
+        return new Outcome(all.figures(), runs.stream().map(this::result).toList(), findings, all.correlations());
     }
 
     private StartRun written(Run run, CandidateMatching<TracedStart> matching) {

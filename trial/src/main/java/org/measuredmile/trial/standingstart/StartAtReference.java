@@ -40,9 +40,7 @@ final class StartAtReference {
             var thrust = Thrust.ofPower(launchN, powerW);
             var there = new StartModel(thrust, load, reference);
             var here = new StartModel(thrust, load, run);
-            return ofDistance
-                    ? there.distanceM(toMps) / here.distanceM(toMps)
-                    : there.timeS(toMps) / here.timeS(toMps);
+            return ofDistance ? there.distanceM(toMps) / here.distanceM(toMps) : there.timeS(toMps) / here.timeS(toMps);
         }
     }
 
@@ -73,8 +71,7 @@ final class StartAtReference {
     }
 
     private Inputs inputs(double value, double toMps, boolean ofDistance, double kneeMps) {
-        double launch = measured.map(StartThrust::launchN)
-                .orElseGet(() -> solved(value, toMps, ofDistance, kneeMps));
+        double launch = measured.map(StartThrust::launchN).orElseGet(() -> solved(value, toMps, ofDistance, kneeMps));
         double power = measured.map(StartThrust::powerW).orElse(launch * kneeMps);
         return new Inputs(launch, power, moved.load().mean(), moved.setting(), moved.atReference());
     }
@@ -102,20 +99,14 @@ final class StartAtReference {
         var all = new ArrayList<Inputs>();
         var load = best.load();
         var known = moved.load();
-        all.add(new Inputs(
-                best.launchN() * (1 + THRUST_SD), best.powerW(), load, best.run(), best.reference()));
-        all.add(new Inputs(
-                best.launchN(), best.powerW() * (1 + THRUST_SD), load, best.run(), best.reference()));
+        all.add(new Inputs(best.launchN() * (1 + THRUST_SD), best.powerW(), load, best.run(), best.reference()));
+        all.add(new Inputs(best.launchN(), best.powerW() * (1 + THRUST_SD), load, best.run(), best.reference()));
         all.add(with(best, new RoadLoad(load.rollingCoefficient() + known.rollingSd(), load.dragAreaM2())));
         all.add(with(best, new RoadLoad(load.rollingCoefficient(), load.dragAreaM2() + known.dragAreaSdM2())));
         // A rider who was heavier than thought changes the run only, a heavier bike both.
         double kg = best.run().massKg();
         all.add(new Inputs(
-                best.launchN(),
-                best.powerW(),
-                load,
-                best.run().withMass(kg + moved.riderSdKg()),
-                best.reference()));
+                best.launchN(), best.powerW(), load, best.run().withMass(kg + moved.riderSdKg()), best.reference()));
         all.add(new Inputs(
                 best.launchN(),
                 best.powerW(),
@@ -149,7 +140,8 @@ final class StartAtReference {
         if (measured.isEmpty()) {
             assumed.add("the power limit sets in at 3.3 ± 1.2 m/s: no trace tells it");
         }
-        contributions.sort(Comparator.comparingDouble(Contribution::standardUncertainty).reversed());
+        contributions.sort(
+                Comparator.comparingDouble(Contribution::standardUncertainty).reversed());
         return moved.using(new Figure(
                 new FigureKey(asRidden.key().figure(), asRidden.key().variant().with("at", "reference")),
                 asRidden.kind(),

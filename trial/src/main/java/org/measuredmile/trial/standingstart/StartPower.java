@@ -122,8 +122,7 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
     Shared shared(double powerW, double speedMps) {
         double drag = setting().airKgPerM3() * speedMps * speedMps * speedMps / 2;
         double perKg = Math.max(0, powerW - drag * load().mean().dragAreaM2()) / effectiveKg();
-        return new Shared(
-                perKg * massSdKg(), perKg * turningSdKg(), roadLoadSdN(speedMps) * speedMps);
+        return new Shared(perKg * massSdKg(), perKg * turningSdKg(), roadLoadSdN(speedMps) * speedMps);
     }
 
     /// Standard uncertainties by their causes, in watts.

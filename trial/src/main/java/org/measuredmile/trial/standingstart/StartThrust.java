@@ -69,7 +69,10 @@ final class StartThrust {
     }
 
     private double mean(Function<ThrustFit.Outcome.Known, ThrustFit.Found> which) {
-        return known.stream().mapToDouble(one -> which.apply(one).value()).average().orElse(Double.NaN);
+        return known.stream()
+                .mapToDouble(one -> which.apply(one).value())
+                .average()
+                .orElse(Double.NaN);
     }
 
     private interface Shared {
@@ -82,7 +85,8 @@ final class StartThrust {
         double buildUp = 0;
         for (int i = 0; i < runs.size(); i++) {
             var run = runs.get(i);
-            var found = outcomes.get(i) instanceof ThrustFit.Outcome.Known one && run.screened().isEmpty()
+            var found = outcomes.get(i) instanceof ThrustFit.Outcome.Known one
+                            && run.screened().isEmpty()
                     ? Optional.of(which.apply(one))
                     : Optional.<ThrustFit.Found>empty();
             squares += found.map(one -> one.ownSd() * one.ownSd()).orElse(0.0);
@@ -128,8 +132,7 @@ final class StartThrust {
         double accelerationMps2 = Math.max(0, value / perNewton - with.roadLoadN(speedMps)) / with.effectiveKg();
         double perScale = perNewton == 1 ? 1 : 2;
         var all = new ArrayList<Contribution>();
-        all.add(Contribution.typeB(
-                "mass of bike and rider", perNewton * accelerationMps2 * with.massSdKg()));
+        all.add(Contribution.typeB("mass of bike and rider", perNewton * accelerationMps2 * with.massSdKg()));
         all.add(Contribution.typeB(
                 "turning of the wheels (assumed)", perNewton * accelerationMps2 * with.turningSdKg()));
         all.add(Contribution.typeB("road load", perNewton * with.roadLoadSdN(speedMps)));
@@ -179,7 +182,10 @@ final class StartThrust {
             return SCATTER_ALIKE;
         }
         return input.startsWith("speed noise") || input.startsWith("build-up")
-                ? known.stream().mapToDouble(ThrustFit.Outcome.Known::correlation).average().orElse(0)
+                ? known.stream()
+                        .mapToDouble(ThrustFit.Outcome.Known::correlation)
+                        .average()
+                        .orElse(0)
                 : 1;
     }
 }

@@ -138,7 +138,6 @@ final class ThrustFit {
         gradient[parameter] = 1;
         double all = settled.standardUncertainty(gradient);
         double shared = settled.fromPriorOf(BUILD_UP, gradient);
-        return new Found(
-                settled.values()[parameter], Math.sqrt(Math.max(0, all * all - shared * shared)), shared);
+        return new Found(settled.values()[parameter], Math.sqrt(Math.max(0, all * all - shared * shared)), shared);
     }
 }

@@ -4,12 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.measuredmile.recording.day.Variant;
 import org.measuredmile.roadload.RoadLoad;
 import org.measuredmile.roadload.Setting;
 import org.measuredmile.roadload.Thrust;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.FigureKey;
-import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Outcome;
 
 /// Launch force, power limit and reference conditions: days of known truth, and the handbook's example.
@@ -69,8 +69,7 @@ class StartThrustTest {
         var reference = figure(outcome, "standingstart.ramp-time-to at=reference drive=throttle to=15-mph");
         assertThat(reference.value() / ridden.value()).isCloseTo(111.0 / 121.0, within(0.015));
         assertThat(reference.runs()).hasSameSizeAs(ridden.runs());
-        assertThat(reference.budget())
-                .anyMatch(one -> one.input().equals("correction to reference conditions"));
+        assertThat(reference.budget()).anyMatch(one -> one.input().equals("correction to reference conditions"));
         assertThat(reference.anyDay().standard())
                 .isGreaterThan(ridden.anyDay().standard() * reference.value() / ridden.value());
         assertThat(figure(outcome, "standingstart.distance-to at=reference drive=throttle to=15-mph")
@@ -92,8 +91,7 @@ class StartThrustTest {
         var reference = figure(outcome, "standingstart.time-to at=reference drive=throttle to=15-mph");
         assertThat(reference.value()).isBetween(3.8, 4.3);
         assertThat(reference.assumed()).anyMatch(one -> one.contains("power limit sets in"));
-        assertThat(outcome.figures())
-                .noneMatch(one -> one.key().figure().equals("standingstart.launch-force"));
+        assertThat(outcome.figures()).noneMatch(one -> one.key().figure().equals("standingstart.launch-force"));
     }
 
     @Test

@@ -51,8 +51,7 @@ public final class ColumnsForm {
         }
         var set = instrument.get().withColumns(columns);
         var after = DayParts.withInstruments(
-                day,
-                DayParts.exchanged(day.instruments(), one -> one.id().equals(set.id()), one -> set, set));
+                day, DayParts.exchanged(day.instruments(), one -> one.id().equals(set.id()), one -> set, set));
         String words = columns.isEmpty()
                 ? "left to the files"
                 : String.join("; ", columns.stream().map(ColumnSetting::phrase).toList());
@@ -79,12 +78,7 @@ public final class ColumnsForm {
             faults.put("kind", "What kind of instrument is it?");
         }
         return kind.map(one -> new Instrument(
-                id,
-                one,
-                OptionalDouble.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty()));
+                id, one, OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty()));
     }
 
     private List<ColumnSetting> columns() {

@@ -24,8 +24,7 @@ final class DayParts {
     }
 
     static TestDay withRecordings(TestDay day, List<RecordingEntry> recordings) {
-        return with(
-                day, day.preRideCheck(), new Lists(day.instruments(), day.runs(), day.readings(), recordings));
+        return with(day, day.preRideCheck(), new Lists(day.instruments(), day.runs(), day.readings(), recordings));
     }
 
     static TestDay withInstruments(TestDay day, List<Instrument> instruments) {

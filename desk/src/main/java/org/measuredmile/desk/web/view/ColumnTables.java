@@ -59,8 +59,7 @@ public final class ColumnTables {
         Optional<Instrument> known = reduced.day().instrument(instrument);
         List<ColumnSetting> set = known.map(Instrument::columns).orElse(List.of());
         Optional<RememberedColumns> remembered = set.isEmpty() ? remembered(instrument) : Optional.empty();
-        List<ColumnSetting> shown =
-                remembered.map(RememberedColumns::columns).orElse(set);
+        List<ColumnSetting> shown = remembered.map(RememberedColumns::columns).orElse(set);
         String kind = known.map(Instrument::kind)
                 .or(() -> remembered.map(RememberedColumns::kind))
                 .map(Instrument.Kind::id)
@@ -86,10 +85,10 @@ public final class ColumnTables {
         return RememberedColumns.of(archive, reduced.day(), instrument);
     }
 
-    private static String told(
-            String instrument, List<ColumnSetting> set, Optional<RememberedColumns> remembered) {
+    private static String told(String instrument, List<ColumnSetting> set, Optional<RememberedColumns> remembered) {
         if (remembered.isPresent()) {
-            return "Shown as set for " + instrument + " on " + Printing.weekday(remembered.get().date()) + ", "
+            return "Shown as set for " + instrument + " on "
+                    + Printing.weekday(remembered.get().date()) + ", "
                     + Printing.count(remembered.get().columns().size(), "column", "columns")
                     + ". It holds for this day once you set it.";
         }
@@ -110,8 +109,14 @@ public final class ColumnTables {
             rows.add(new ColumnsView.Row(
                     number,
                     name,
-                    typedOr(typed, "meaning." + number, setting.map(ColumnSetting::meaning).orElse("")),
-                    typedOr(typed, "unit." + number, setting.map(ColumnSetting::unit).orElse("")),
+                    typedOr(
+                            typed,
+                            "meaning." + number,
+                            setting.map(ColumnSetting::meaning).orElse("")),
+                    typedOr(
+                            typed,
+                            "unit." + number,
+                            setting.map(ColumnSetting::unit).orElse("")),
                     meaning.map(ColumnTables::readAs).orElse("not in this day's files"),
                     meaning.map(one -> String.join(" · ", one.first())).orElse("")));
         }
@@ -150,8 +155,10 @@ public final class ColumnTables {
     private static List<FindingView> findings(Iterable<Decoding> tables) {
         var findings = new LinkedHashSet<Finding>();
         tables.forEach(table -> table.findings().stream()
-                .filter(one -> one.code().startsWith("column") || one.code().startsWith("unit-")
-                        || one.code().equals("no-head") || one.code().equals("no-times"))
+                .filter(one -> one.code().startsWith("column")
+                        || one.code().startsWith("unit-")
+                        || one.code().equals("no-head")
+                        || one.code().equals("no-times"))
                 .filter(one -> one.level() != Finding.Level.NOTE)
                 .forEach(findings::add));
         return FindingView.of(List.copyOf(findings));

@@ -23,7 +23,7 @@ final class EngagementHandbook {
                     "Every begin on a grid of 10 ms and every ramp from 0.02 to 0.55 s is weighed by its"
                             + " likelihood; the mean"
                             + " and the spread of that are the result. A change under 0.12 m/s², or one that does not"
-                            + " stand out of the noise five times, is refused.",
+                            + " stand out of the noise six times, is refused.",
                     "By video: count frames; a variable frame rate is refused. By a watch each run is good to"
                             + " 0.10 s.",
                     "The mean of the runs is the figure, with a moderated scatter."),

@@ -22,7 +22,7 @@ final class EngagementRules {
     /// A thrust that changes less than this cannot be told from the rider's own push, m/s².
     static final double LEAST_CHANGE_MPS2 = 0.12;
     /// Nor one that stands less than so many standard uncertainties out of the noise.
-    static final double LEAST_SIGNIFICANCE = 5;
+    static final double LEAST_SIGNIFICANCE = 6;
     /// The rider's own push comes and goes within this, s.
     static final double PUSH_S = 0.15;
     /// A motor's thrust comes or goes within these, s.

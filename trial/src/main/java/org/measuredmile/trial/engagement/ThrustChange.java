@@ -33,4 +33,12 @@ sealed interface ThrustChange {
                 changeMps2,
                 limitMps2));
     }
+
+    static Refused unclear(double times, double limit) {
+        return new Refused(String.format(
+                Locale.ROOT,
+                "no change of thrust stands out of the shaking: %.1f times, at least %.1f needed",
+                times,
+                limit));
+    }
 }

@@ -62,11 +62,14 @@ final class ThrustSearch {
             return ThrustChange.weak(0, EngagementRules.LEAST_CHANGE_MPS2);
         }
         double variance = best / (samples.size() - 5);
-        double limit = Math.max(
-                EngagementRules.LEAST_CHANGE_MPS2,
-                EngagementRules.LEAST_SIGNIFICANCE * Math.sqrt(variance * 4 / samples.size()));
-        return Math.abs(bestFit.change()) < limit
-                ? ThrustChange.weak(Math.abs(bestFit.change()), limit)
+        double size = Math.abs(bestFit.change());
+        if (size < EngagementRules.LEAST_CHANGE_MPS2) {
+            return ThrustChange.weak(size, EngagementRules.LEAST_CHANGE_MPS2);
+        }
+        // How far it stands out is told by the squares that it explains, wherever in the window it lies.
+        double standsOut = Math.sqrt((dot(left, left) - best) / variance);
+        return standsOut < EngagementRules.LEAST_SIGNIFICANCE
+                ? ThrustChange.unclear(standsOut, EngagementRules.LEAST_SIGNIFICANCE)
                 : weighed(squares, best, variance, bestFit.change());
     }
 

@@ -104,10 +104,11 @@ class EngagementTest {
         assertThat(outcome.runs().getFirst().trace()).isPresent();
     }
 
-    @Test
-    void aPushWithoutThrustIsRefusedWithItsLimit() {
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
+    void aPushWithoutThrustIsRefusedWithItsLimit(long seed) {
         var outcome = day().run("a", "level=3", "")
-                .recording(push(0.0, 50, new Seed(1).stream(0)), "", "a")
+                .recording(push(0.0, 50, new Seed(seed).stream(0)), "", "a")
                 .reduced();
         assertThat(outcome.figures()).isEmpty();
         assertThat(outcome.runs().getFirst().reason()).contains("no change of thrust stands out", "needed");

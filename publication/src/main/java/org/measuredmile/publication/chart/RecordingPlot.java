@@ -14,7 +14,10 @@ import org.measuredmile.recording.Channel;
 /// Unit: seconds of the recording; pixels of the page.
 public final class RecordingPlot {
     private static final double LEFT = 40;
-    private static final double LANE = 40;
+    /// A finger needs 44 px of height; the words stand in them too.
+    private static final double LANE = 58;
+
+    private static final double FINGER = 44;
     private static final double HEAD = 26;
     private static final double FOOT = 36;
 
@@ -206,9 +209,9 @@ public final class RecordingPlot {
         double from = Math.max(time.fromPx(), time.at(run.fromS()));
         double to = Math.min(time.toPx(), time.at(run.toS()));
         double middle = (from + to) / 2;
-        double y = top + 32;
+        double y = top + 38;
         begin(svg, run);
-        svg.rect("hit", new Svg.Box(Math.min(from, middle - 12), top + 12, Math.max(to - from, 24), 28));
+        svg.rect("hit", new Svg.Box(Math.min(from, middle - 12), top + 12, Math.max(to - from, 24), FINGER));
         var posts = new StringBuilder(Svg.line(y, from, to));
         if (run.fromS() >= look.fromS()) {
             posts.append(Svg.post(from, y - 6, y + 6));
@@ -225,7 +228,7 @@ public final class RecordingPlot {
         } else {
             svg.circle(run.css().equals("open") ? "ring" : "dot", middle, y, 3);
         }
-        double free = name(svg, run, new Svg.Box(middle, top + 22, to - from, 0), freeFrom);
+        double free = name(svg, run, new Svg.Box(middle, top + 26, to - from, 0), freeFrom);
         svg.end(look.alone() ? "g" : "a");
         return free;
     }

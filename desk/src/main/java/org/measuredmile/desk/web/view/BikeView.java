@@ -17,14 +17,15 @@ public record BikeView(
     /// A test day of the bike.
     public record DayLink(String href, String words) {}
 
-    /// One chapter: remarks for the margin, results, and what has no result yet.
+    /// One chapter: remarks for the margin, results, what has no result yet, and further results behind a fold.
     public record ChapterPart(
             String title,
             String anchor,
             List<String> remarks,
             List<Result> results,
             List<LevelsOfDays> levels,
-            List<Missing> missing) {}
+            List<Missing> missing,
+            List<Result> more) {}
 
     /// A figure by level: the standing day's, and those of other days.
     public record LevelsOfDays(Levels standing, List<Levels> others) {}

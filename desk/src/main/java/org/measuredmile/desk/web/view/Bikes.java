@@ -27,6 +27,9 @@ import org.measuredmile.trial.Trials;
 
 /// Makes the page of a bike out of what the archive holds of it.
 public final class Bikes {
+    /// So many results of a chapter are read at a glance.
+    private static final int FEW = 8;
+
     private final Archive archive;
     private final Printing printing;
     private final BikeEntry entry;
@@ -115,23 +118,36 @@ public final class Bikes {
         var results = new ArrayList<BikeView.Result>();
         var levels = new ArrayList<BikeView.LevelsOfDays>();
         var missing = new ArrayList<BikeView.Missing>();
+        var more = new ArrayList<BikeView.Result>();
         for (var trial : Trials.ALL) {
             for (FigureSpec spec : trial.declaration().figures()) {
                 if (spec.chapter() == chapter) {
-                    of(trial.declaration(), spec, new Found(results, levels, missing));
+                    of(trial.declaration(), spec, new Found(results, levels, missing, more));
                 }
             }
         }
-        if (results.isEmpty() && levels.isEmpty() && missing.isEmpty()) {
+        if (results.size() + more.size() <= FEW) {
+            results.addAll(more);
+            more.clear();
+        }
+        if (results.isEmpty() && levels.isEmpty() && missing.isEmpty() && more.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new BikeView.ChapterPart(
-                chapter.title(), "chapter-" + chapter.ordinal(), remarks(chapter), results, levels, missing));
+                chapter.title(), "chapter-" + chapter.ordinal(), remarks(chapter), results, levels, missing, more));
     }
 
-    /// What a figure's results are put into.
+    /// What a figure's results are put into: those that speak for a trial, as ridden, stand open; of many, the rest is
+    /// folded.
     private record Found(
-            List<BikeView.Result> results, List<BikeView.LevelsOfDays> levels, List<BikeView.Missing> missing) {}
+            List<BikeView.Result> results,
+            List<BikeView.LevelsOfDays> levels,
+            List<BikeView.Missing> missing,
+            List<BikeView.Result> more) {
+        List<BikeView.Result> listOf(FigureSpec spec, Variant variant) {
+            return spec.primary() && variant.get("at").isEmpty() ? results : more;
+        }
+    }
 
     private void of(Declaration trial, FigureSpec spec, Found found) {
         var stored = figures.stream()
@@ -163,7 +179,7 @@ public final class Bikes {
                 .forEach(one -> byVariant
                         .computeIfAbsent(one.figure().key().variant(), variant -> new ArrayList<>())
                         .add(one));
-        byVariant.values().forEach(alike -> found.results().add(result(trial, spec, alike)));
+        byVariant.forEach((variant, alike) -> found.listOf(spec, variant).add(result(trial, spec, alike)));
     }
 
     private BikeView.Levels levels(Declaration trial, FigureSpec spec, LevelGroups.Group group) {

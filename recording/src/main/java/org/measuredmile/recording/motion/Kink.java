@@ -1,5 +1,6 @@
 package org.measuredmile.recording.motion;
 
+import org.measuredmile.quantity.statistics.Projection;
 import org.measuredmile.recording.Channel;
 
 /// When a speed's slope jumps, near a time at which something looked for it: the broken line that fits best.
@@ -23,10 +24,9 @@ final class Kink {
 
     private Kink(Channel samples) {
         timesS = samples.timesS();
-        constant = new double[timesS.length];
-        java.util.Arrays.fill(constant, 1 / Math.sqrt(timesS.length));
-        slope = unit(without(timesS.clone(), constant));
-        left = without(without(samples.values().clone(), constant), slope);
+        constant = Projection.constant(timesS.length);
+        slope = Projection.unit(Projection.without(timesS.clone(), constant));
+        left = Projection.without(Projection.without(samples.values().clone(), constant), slope);
     }
 
     /// The kink near a time.
@@ -43,38 +43,14 @@ final class Kink {
             for (int i = 0; i < bend.length; i++) {
                 bend[i] = Math.max(0, timesS[i] - kinkS);
             }
-            bend = without(without(bend, constant), slope);
-            double square = dot(bend, bend);
-            double explained = square > LEAST ? dot(bend, left) * dot(bend, left) / square : 0;
+            bend = Projection.without(Projection.without(bend, constant), slope);
+            double square = Projection.dot(bend, bend);
+            double explained = square > LEAST ? Projection.dot(bend, left) * Projection.dot(bend, left) / square : 0;
             if (explained > most) {
                 most = explained;
                 best = kinkS;
             }
         }
         return best;
-    }
-
-    private static double[] without(double[] vector, double[] direction) {
-        double share = dot(vector, direction);
-        for (int i = 0; i < vector.length; i++) {
-            vector[i] -= share * direction[i];
-        }
-        return vector;
-    }
-
-    private static double[] unit(double[] vector) {
-        double length = Math.sqrt(dot(vector, vector));
-        for (int i = 0; i < vector.length && length > 0; i++) {
-            vector[i] /= length;
-        }
-        return vector;
-    }
-
-    private static double dot(double[] one, double[] other) {
-        double sum = 0;
-        for (int i = 0; i < one.length; i++) {
-            sum += one[i] * other[i];
-        }
-        return sum;
     }
 }

@@ -1,6 +1,7 @@
 package org.measuredmile.trial.engagement;
 
 import java.util.Locale;
+import org.measuredmile.quantity.statistics.Projection;
 import org.measuredmile.recording.Channel;
 
 /// The search for one change of thrust. See [ThrustChange].
@@ -27,11 +28,9 @@ final class ThrustSearch {
         this.lastS = Math.min(untilS, cranksS + EngagementRules.AFTER_S);
         this.samples = acceleration.between(cranksS - EngagementRules.BEFORE_S, lastS);
         this.comes = comes;
-        int n = samples.size();
-        this.constant = new double[n];
-        java.util.Arrays.fill(constant, n == 0 ? 0 : 1 / Math.sqrt(n));
-        this.push = unit(without(ramp(cranksS, EngagementRules.PUSH_S), constant));
-        this.left = without(without(samples.values().clone(), constant), push);
+        this.constant = Projection.constant(samples.size());
+        this.push = Projection.unit(Projection.without(ramp(cranksS, EngagementRules.PUSH_S), constant));
+        this.left = Projection.without(Projection.without(samples.values().clone(), constant), push);
     }
 
     /// One place of the grid: the squares left over and the height of the motor's ramp.
@@ -67,7 +66,7 @@ final class ThrustSearch {
             return ThrustChange.weak(size, EngagementRules.LEAST_CHANGE_MPS2);
         }
         // How far it stands out is told by the squares that it explains, wherever in the window it lies.
-        double standsOut = Math.sqrt((dot(left, left) - best) / variance);
+        double standsOut = Math.sqrt((Projection.dot(left, left) - best) / variance);
         return standsOut < EngagementRules.LEAST_SIGNIFICANCE
                 ? ThrustChange.unclear(standsOut, EngagementRules.LEAST_SIGNIFICANCE)
                 : weighed(squares, best, variance, bestFit.change());
@@ -113,13 +112,13 @@ final class ThrustSearch {
     }
 
     private Fit fit(double beginS, double rampS) {
-        double[] own = without(without(ramp(beginS, rampS), constant), push);
-        double square = dot(own, own);
+        double[] own = Projection.without(Projection.without(ramp(beginS, rampS), constant), push);
+        double square = Projection.dot(own, own);
         if (square < ALIKE * samples.size()) {
             return new Fit(Double.POSITIVE_INFINITY, 0);
         }
-        double change = dot(own, left) / square;
-        return new Fit(Math.max(0, dot(left, left) - change * change * square), change);
+        double change = Projection.dot(own, left) / square;
+        return new Fit(Math.max(0, Projection.dot(left, left) - change * change * square), change);
     }
 
     private double[] ramp(double beginS, double rampS) {
@@ -128,30 +127,5 @@ final class ThrustSearch {
             values[i] = Math.clamp((samples.timeS(i) - beginS) / rampS, 0, 1);
         }
         return values;
-    }
-
-    /// What is left of a vector beside a direction of length one; the vector itself is changed.
-    private static double[] without(double[] vector, double[] direction) {
-        double share = dot(vector, direction);
-        for (int i = 0; i < vector.length; i++) {
-            vector[i] -= share * direction[i];
-        }
-        return vector;
-    }
-
-    private static double[] unit(double[] vector) {
-        double length = Math.sqrt(dot(vector, vector));
-        for (int i = 0; i < vector.length && length > 0; i++) {
-            vector[i] /= length;
-        }
-        return vector;
-    }
-
-    private static double dot(double[] one, double[] other) {
-        double sum = 0;
-        for (int i = 0; i < one.length; i++) {
-            sum += one[i] * other[i];
-        }
-        return sum;
     }
 }

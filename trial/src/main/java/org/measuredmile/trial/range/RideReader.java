@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.ChannelKind;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.Recording;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.RoadSetting;
@@ -55,7 +56,8 @@ final class RideReader {
         energy.ifPresent(one -> assumed.addAll(one.assumed()));
         String lost = ways.incomplete().isEmpty() ? missing(way.get()) : ways.incomplete();
         String why = reason.isEmpty() ? lost : reason;
-        return new RangeRun(run, level, why, ending, way, energy, conditions(run, way.get(), assumed), assumed);
+        return new RangeRun(
+                run, level, why, ending, way, energy, conditions(run, way.get(), recordings, assumed), assumed);
     }
 
     private String missing(RiddenWay way) {
@@ -70,7 +72,8 @@ final class RideReader {
                         100 * rules.mostMissing());
     }
 
-    private Optional<RangeRun.Conditions> conditions(Run run, RiddenWay way, List<String> assumed) {
+    private Optional<RangeRun.Conditions> conditions(
+            Run run, RiddenWay way, List<Recording> recordings, List<String> assumed) {
         if (way.meanSquareSpeed().isEmpty() || way.ridingS().isEmpty()) {
             return Optional.empty();
         }
@@ -87,7 +90,7 @@ final class RideReader {
             assumed.add("stops: one in two kilometres");
         }
         double distanceM = way.distanceM();
-        var rider = rider(run, way.ridingS().getAsDouble(), assumed);
+        var rider = rider(run, recordedW(recordings, way.ridingS().getAsDouble()), assumed);
         var ride = new RideConditions(
                 setting.setting(),
                 way.meanSquareSpeed().getAsDouble(),
@@ -108,7 +111,7 @@ final class RideReader {
 
     private record Rider(double watts, double relativeSd) {}
 
-    private Rider rider(Run run, double ridingS, List<String> assumed) {
+    private Rider rider(Run run, OptionalDouble recorded, List<String> assumed) {
         if (run.variant().has("drive", "throttle")) {
             return new Rider(0, 0);
         }
@@ -116,7 +119,6 @@ final class RideReader {
         if (typed.isPresent()) {
             return new Rider(typed.get().si(), rules.typedRiderSd());
         }
-        var recorded = recordedW(run, ridingS);
         if (recorded.isPresent()) {
             return new Rider(recorded.getAsDouble(), rules.recordedRiderSd());
         }
@@ -126,10 +128,10 @@ final class RideReader {
 
     /// What a power meter recorded of the rider's work over all recordings of the run, over the riding time:
     /// what was pedalled before standing still was pedalled too.
-    private OptionalDouble recordedW(Run run, double ridingS) {
+    private static OptionalDouble recordedW(List<Recording> recordings, double ridingS) {
         double joules = 0;
         boolean isThere = false;
-        for (var recording : new WayReader(input, rules, run).recordings()) {
+        for (var recording : recordings) {
             var power = recording.channel(ChannelKind.POWER);
             if (power.isPresent() && power.get().size() > 1) {
                 isThere = true;

@@ -212,10 +212,19 @@ final class WayReader {
                 laps(0),
                 Optional.empty(),
                 List.of(),
-                calibration.isPresent()
-                        ? List.of()
-                        : List.of("the distance by hand is right within 1 % (standard uncertainty): no calibration is"
-                                + " written down"));
+                typedAssumptions(calibration.isPresent(), time.isPresent()));
+    }
+
+    private static List<String> typedAssumptions(boolean isCalibrated, boolean isTimed) {
+        var assumed = new ArrayList<String>();
+        if (!isCalibrated) {
+            assumed.add("the distance by hand is right within 1 % (standard uncertainty): no calibration is"
+                    + " written down");
+        }
+        if (isTimed) {
+            assumed.add("speeds vary on the way: their mean square is 1.05 times the square of their mean");
+        }
+        return assumed;
     }
 
     private static double square(double value) {

@@ -15,6 +15,7 @@ import java.util.TreeMap;
 import org.measuredmile.archive.Revision.Subject;
 import org.measuredmile.archive.ledger.Ledger;
 import org.measuredmile.archive.ledger.LedgerEntry;
+import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.trial.DayReduction;
 
@@ -120,6 +121,16 @@ public final class Archive implements AutoCloseable {
 
     public Optional<BikeEntry> bike(String id) {
         return bikes().stream().filter(bike -> bike.id().equals(id)).findFirst();
+    }
+
+    /// Every bike with its specification, as the folder of its latest reduced day describes it, by id.
+    public SortedMap<String, Bike> described() {
+        return figures.described();
+    }
+
+    /// One bike with its specification.
+    public Optional<Bike> describe(String id) {
+        return Optional.ofNullable(figures.described().get(id));
     }
 
     /// Figures of the current trial versions; see [FigureQuery] for which.

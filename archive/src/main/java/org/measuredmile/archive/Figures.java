@@ -8,11 +8,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.measuredmile.archive.json.BikeJson;
 import org.measuredmile.archive.json.FigureJson;
 import org.measuredmile.archive.json.FindingJson;
 import org.measuredmile.archive.json.Json;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.Bike;
 import org.measuredmile.trial.DayReduction;
 import org.measuredmile.trial.Trials;
 
@@ -25,6 +29,9 @@ final class Figures {
             join revision v on v.subject = 'day' and v.name = r.day
                  and v.number = (select max(number) from revision where subject = 'day' and name = r.day)
             """;
+
+    /// What stands for a day without a bike; an empty text is of an archive from before bikes were kept here.
+    private static final String NOTHING_KNOWN = "{}";
 
     private final Database database;
 
@@ -68,7 +75,7 @@ final class Figures {
         var day = reduced.map(DayReduction.Result.Reduced::day);
         database.sql()
                 .sql("insert into reduction (day, number, method, state, message, date, place, bike, maker, model,"
-                        + " category, drive, findings) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+                        + " category, drive, findings, about) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
                 .params(
                         revision.name(),
                         revision.number(),
@@ -82,7 +89,8 @@ final class Figures {
                         bike.map(one -> one.model()).orElse(""),
                         bike.map(one -> one.category()).orElse(""),
                         bike.map(one -> one.drive()).orElse(""),
-                        Json.compact(FindingJson.write(findings)))
+                        Json.compact(FindingJson.write(findings)),
+                        bike.map(one -> Json.compact(BikeJson.write(one))).orElse(NOTHING_KNOWN))
                 .update();
     }
 
@@ -143,6 +151,18 @@ final class Figures {
         var days = new ArrayList<>(latest.days());
         days.addAll(earlier.days());
         return new BikeEntry(latest.id(), latest.maker(), latest.model(), latest.category(), latest.drive(), days);
+    }
+
+    /// Every bike as its latest reduced day describes it, by id.
+    SortedMap<String, Bike> described() {
+        var bikes = new TreeMap<String, Bike>();
+        database.sql()
+                .sql("select bike, about from reduction where state = 'REDUCED' and about <> ''"
+                        + " order by date desc, day")
+                .query((row, index) -> BikeJson.read(Json.parse(row.getString("about"))))
+                .list()
+                .forEach(bike -> bikes.putIfAbsent(bike.id(), bike));
+        return bikes;
     }
 
     List<StoredFigure> query(FigureQuery query) {
@@ -214,6 +234,7 @@ final class Figures {
                         group by v.name
                         having max(r.number) is null or max(v.number) <> max(r.number)
                             or max(r.method) <> :method or max(r.state) = 'FAILED'
+                            or max(r.about) = ''
                         order by v.name
                         """)
                 .param("method", Reducer.method())

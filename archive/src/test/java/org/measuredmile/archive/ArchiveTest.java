@@ -229,6 +229,7 @@ class ArchiveTest {
         Flyway.configure()
                 .dataSource("jdbc:sqlite:" + folder.resolve("archive.db"), null, null)
                 .locations("classpath:org/measuredmile/archive/schema/tables")
+                .target("1")
                 .load()
                 .migrate();
         sql("insert into revision values ('day', 'old', 1, '2030-01-01T00:00:00.000000Z', 'M1', 'earlier')");

@@ -1,0 +1,41 @@
+package org.measuredmile.desk;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.measuredmile.archive.Archive;
+import org.measuredmile.archive.FigureQuery;
+import org.measuredmile.archive.StoredFigure;
+import org.measuredmile.comparison.TestedBike;
+
+/// The bikes of an archive with their specifications and the figures that stand.
+public final class TestedBikes {
+    private TestedBikes() {}
+
+    /// One bike; empty when the archive has no test day of it.
+    public static Optional<TestedBike> of(Archive archive, String id) {
+        return archive.describe(id)
+                .map(bike -> new TestedBike(
+                        bike,
+                        archive.figures(FigureQuery.ofBike(id)).stream()
+                                .map(TestedBikes::result)
+                                .toList()));
+    }
+
+    /// Every bike, by id.
+    public static List<TestedBike> all(Archive archive) {
+        var results = new TreeMap<String, List<TestedBike.Result>>();
+        archive.figures(FigureQuery.LATEST)
+                .forEach(stored -> results.computeIfAbsent(stored.bike(), id -> new ArrayList<>())
+                        .add(result(stored)));
+        return archive.described().values().stream()
+                .map(bike -> new TestedBike(bike, results.getOrDefault(bike.id(), List.of())))
+                .toList();
+    }
+
+    private static TestedBike.Result result(StoredFigure stored) {
+        return new TestedBike.Result(
+                stored.figure(), stored.date(), stored.day(), stored.configuration(), stored.accepted());
+    }
+}

@@ -25,4 +25,16 @@ public final class StudentT {
                 ? new NormalDistribution().inverseCumulativeProbability(probability)
                 : new TDistribution(degreesOfFreedom).inverseCumulativeProbability(probability);
     }
+
+    /// The probability that a t variable with the given degrees of freedom stays at or below a value.
+    ///
+    /// Valid: degrees of freedom of at least 1, infinite included (then the normal distribution).
+    public static double below(double value, double degreesOfFreedom) {
+        if (!(degreesOfFreedom >= 1)) {
+            throw new IllegalArgumentException("degrees of freedom " + degreesOfFreedom + ", at least 1 needed");
+        }
+        return degreesOfFreedom > 1e8
+                ? new NormalDistribution().cumulativeProbability(value)
+                : new TDistribution(degreesOfFreedom).cumulativeProbability(value);
+    }
 }

@@ -9,6 +9,7 @@ public enum Dimension {
     MASS("a mass"),
     ACCELERATION("an acceleration"),
     FORCE("a force"),
+    TORQUE("a torque"),
     POWER("a power"),
     ENERGY("an energy"),
     ENERGY_PER_DISTANCE("an energy per distance"),

@@ -9,6 +9,8 @@ import java.util.List;
 /// Unit: `si` is the unit of every bare double of this kind; `metric` and `imperial` are what people are shown.
 public enum QuantityKind {
     LENGTH(Unit.METRE, Unit.METRE, Unit.FOOT),
+    /// Lengths of a part of a bike, of millimetres rather than metres.
+    PART_LENGTH(Unit.METRE, Unit.MILLIMETRE, Unit.INCH),
     /// Distances along a road, of kilometres rather than metres.
     DISTANCE(Unit.METRE, Unit.KILOMETRE, Unit.MILE),
     SPEED(Unit.METRE_PER_SECOND, Unit.KILOMETRE_PER_HOUR, Unit.MILE_PER_HOUR),
@@ -16,6 +18,7 @@ public enum QuantityKind {
     MASS(Unit.KILOGRAM, Unit.KILOGRAM, Unit.POUND),
     ACCELERATION(Unit.METRE_PER_SECOND_SQUARED, Unit.METRE_PER_SECOND_SQUARED, Unit.FOOT_PER_SECOND_SQUARED),
     FORCE(Unit.NEWTON, Unit.NEWTON, Unit.POUND_FORCE),
+    TORQUE(Unit.NEWTON_METRE, Unit.NEWTON_METRE, Unit.POUND_FORCE_FOOT),
     POWER(Unit.WATT, Unit.WATT, Unit.WATT),
     ENERGY(Unit.JOULE, Unit.WATT_HOUR, Unit.WATT_HOUR),
     ENERGY_PER_DISTANCE(Unit.JOULE_PER_METRE, Unit.WATT_HOUR_PER_KILOMETRE, Unit.WATT_HOUR_PER_MILE),

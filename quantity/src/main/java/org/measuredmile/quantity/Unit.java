@@ -42,6 +42,8 @@ public enum Unit {
     STANDARD_GRAVITY("gₙ", Dimension.ACCELERATION, 980_665, 100_000),
     NEWTON("N", Dimension.FORCE, 1, 1),
     POUND_FORCE("lbf", Dimension.FORCE, 44_482_216_152_605L, 10_000_000_000_000L),
+    NEWTON_METRE("N·m", Dimension.TORQUE, 1, 1),
+    POUND_FORCE_FOOT("lbf·ft", Dimension.TORQUE, 3_389_544_870_828_501L, 2_500_000_000_000_000L),
     WATT("W", Dimension.POWER, 1, 1),
     KILOWATT("kW", Dimension.POWER, 1000, 1),
     JOULE("J", Dimension.ENERGY, 1, 1),

@@ -61,6 +61,7 @@ final class UnitLibrary {
             units.put(Dimension.MASS, Units.KILOGRAM);
             units.put(Dimension.ACCELERATION, Units.METRE_PER_SQUARE_SECOND);
             units.put(Dimension.FORCE, Units.NEWTON);
+            units.put(Dimension.TORQUE, Units.NEWTON.multiply(Units.METRE));
             units.put(Dimension.POWER, Units.WATT);
             units.put(Dimension.ENERGY, Units.JOULE);
             units.put(Dimension.ENERGY_PER_DISTANCE, Units.JOULE.divide(Units.METRE));

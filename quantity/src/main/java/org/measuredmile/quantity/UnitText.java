@@ -125,6 +125,10 @@ public final class UnitText {
         all.put(Unit.OUNCE, List.of("ounce", "ounces", "ozs"));
         all.put(Unit.NEWTON, List.of("newton", "newtons"));
         all.put(Unit.POUND_FORCE, List.of("lb f", "pounds force", "pound-force"));
+        all.put(Unit.NEWTON_METRE, List.of("Nm", "N-m", "newton metre", "newton metres", "newton meters"));
+        all.put(
+                Unit.POUND_FORCE_FOOT,
+                List.of("lb ft", "lb-ft", "lbft", "ft lb", "ft-lb", "ft lbf", "ft-lbf", "pound feet", "foot pounds"));
         all.put(Unit.KILOGRAM_PER_CUBIC_METRE, List.of("kg m-3"));
     }
 

@@ -30,6 +30,7 @@ class UnitReferenceTest {
         "BAR, 100000",
         "SQUARE_FOOT, 0.09290304",
         "AMPERE_HOUR, 3600",
+        "POUND_FORCE_FOOT, 1.3558179483314004",
         "WATT_HOUR_PER_KILOMETRE, 3.6",
     })
     void oneOfEach(Unit unit, double si) {

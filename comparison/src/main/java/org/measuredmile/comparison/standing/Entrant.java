@@ -24,12 +24,48 @@ public record Entrant(
         int version,
         double value,
         Uncertainty anyDay,
-        List<Contribution> budget) {
+        List<Contribution> budget,
+        Origin origin,
+        Traits traits) {
     /// The version of results that were written down in earlier years.
     public static final int LEDGER = 0;
 
+    /// Where a result comes from: the test day's id and the bike's configuration on it, or the ledger's name.
+    public record Origin(String day, String configuration) {
+        public static final Origin UNKNOWN = new Origin("", "");
+    }
+
     public Entrant {
         budget = List.copyOf(budget);
+    }
+
+    /// A result of a bike of which nothing more is known, from an unknown day.
+    public Entrant(
+            String bike,
+            String title,
+            String category,
+            String maker,
+            String drive,
+            LocalDate date,
+            Variant variant,
+            int version,
+            double value,
+            Uncertainty anyDay,
+            List<Contribution> budget) {
+        this(
+                bike,
+                title,
+                category,
+                maker,
+                drive,
+                date,
+                variant,
+                version,
+                value,
+                anyDay,
+                budget,
+                Origin.UNKNOWN,
+                Traits.UNKNOWN);
     }
 
     public boolean isFromLedger() {

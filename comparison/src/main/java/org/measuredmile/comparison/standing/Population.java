@@ -1,31 +1,76 @@
 package org.measuredmile.comparison.standing;
 
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.measuredmile.recording.Finding;
-import org.measuredmile.recording.Place;
+import org.measuredmile.recording.day.Variant;
 
 /// The stated set of bikes that a rank is taken in: `category=cargo drive=throttle until=2031-06-30 ledger=yes`.
 ///
 /// Shape: `category`, `maker` and `drive` are empty text for any; a bike that has both drives belongs to either. `from`
 /// and `until` bound the day of the result, both days belonging to it. Results of the ledger stand in it only when
-/// `ledger` says so.
+/// `ledger` says so. A bike of which the fact is not known that a term asks for does not belong to it.
 public record Population(
         String category,
         String maker,
         String drive,
         Optional<LocalDate> from,
         Optional<LocalDate> until,
-        boolean ledger) {
+        boolean ledger,
+        Terms terms) {
     /// Every bike, without the ledger.
-    public static final Population EVERY_BIKE = new Population("", "", "", Optional.empty(), Optional.empty(), false);
+    public static final Population EVERY_BIKE =
+            new Population("", "", "", Optional.empty(), Optional.empty(), false, Terms.ANY);
 
-    private static final String SOURCE = "--among";
+    /// The key of a variant that says at which conditions a figure is.
+    public static final String AT = "at";
+
+    /// At which conditions a result is: as the day was, or brought to the trial's reference.
+    public enum Conditions {
+        EITHER,
+        MEASURED,
+        REFERENCE
+    }
+
+    /// What may be asked for beside category, maker, drive and dates.
+    ///
+    /// Unit: `battery` in watt-hours by the maker's claim, `price` in `currency`, `modelYear` in years.
+    /// Shape: empty text and empty numbers for any; `version` is the trial's.
+    public record Terms(
+            String sensor,
+            String wheel,
+            Optional<Band> battery,
+            Optional<Band> price,
+            String currency,
+            Optional<Band> modelYear,
+            OptionalInt version,
+            Conditions at) {
+        public static final Terms ANY = new Terms(
+                "",
+                "",
+                Optional.empty(),
+                Optional.empty(),
+                "",
+                Optional.empty(),
+                OptionalInt.empty(),
+                Conditions.EITHER);
+    }
+
+    /// A population that asks for category, maker, drive and dates only.
+    public Population(
+            String category,
+            String maker,
+            String drive,
+            Optional<LocalDate> from,
+            Optional<LocalDate> until,
+            boolean ledger) {
+        this(category, maker, drive, from, until, ledger, Terms.ANY);
+    }
 
     /// What came of reading an expression.
     public sealed interface Read {
@@ -41,87 +86,54 @@ public record Population(
 
     /// The population of an expression of `key=value` terms; an empty one means every bike.
     public static Read parse(String expression) {
-        var population = EVERY_BIKE;
-        var faults = new ArrayList<Finding>();
-        var seen = new HashSet<String>();
-        for (String term : expression.strip().split("\\s+")) {
-            if (term.isEmpty()) {
-                continue;
-            }
-            int equals = term.indexOf('=');
-            String key = equals < 0 ? term : term.substring(0, equals);
-            String value = equals < 0 ? "" : term.substring(equals + 1);
-            if (value.isEmpty()) {
-                faults.add(fault(term, "\"" + term + "\" is not key=value", "write it as in category=cargo"));
-            } else if (!seen.add(key)) {
-                faults.add(fault(term, key + " stands twice", "leave one of them out"));
-            } else {
-                population = population.with(key, value, faults);
-            }
-        }
-        return faults.isEmpty() ? new Read.Stated(population) : new Read.Unclear(faults);
-    }
-
-    private Population with(String key, String value, List<Finding> faults) {
-        return switch (key) {
-            case "category" -> new Population(value, maker, drive, from, until, ledger);
-            case "maker" -> new Population(category, value, drive, from, until, ledger);
-            case "drive" -> {
-                if (!List.of("throttle", "pedal", "both").contains(value)) {
-                    faults.add(fault("drive", "\"" + value + "\" is no drive", "write throttle, pedal or both"));
-                }
-                yield new Population(category, maker, value, from, until, ledger);
-            }
-            case "from" -> new Population(category, maker, drive, date(key, value, faults), until, ledger);
-            case "until" -> new Population(category, maker, drive, from, date(key, value, faults), ledger);
-            case "ledger" -> {
-                if (!value.equals("yes") && !value.equals("no")) {
-                    faults.add(fault("ledger", "\"" + value + "\" is neither yes nor no", "write ledger=yes"));
-                }
-                yield new Population(category, maker, drive, from, until, value.equals("yes"));
-            }
-            default -> {
-                faults.add(fault(
-                        key,
-                        "no population is stated by \"" + key + "\"",
-                        "use category, maker, drive, from, until or ledger; "
-                                + "what says how a run was ridden stands before --among"));
-                yield this;
-            }
-        };
-    }
-
-    private static Optional<LocalDate> date(String key, String value, List<Finding> faults) {
-        try {
-            return Optional.of(LocalDate.parse(value));
-        } catch (DateTimeParseException notADate) {
-            faults.add(fault(key, "\"" + value + "\" is no date", "write year, month and day as in 2031-06-30"));
-            return Optional.empty();
-        }
-    }
-
-    private static Finding fault(String where, String message, String remedy) {
-        return Finding.refused("population", new Place(SOURCE, where), message, remedy);
+        return new PopulationReader().read(expression);
     }
 
     /// The expression that states this population, always written the same way.
     public String expression() {
-        var terms = new ArrayList<String>();
-        addTerm(terms, "category", category);
-        addTerm(terms, "maker", maker);
-        addTerm(terms, "drive", drive);
-        from.ifPresent(day -> terms.add("from=" + day));
-        until.ifPresent(day -> terms.add("until=" + day));
-        if (ledger) {
-            terms.add("ledger=yes");
-        }
-        return String.join(" ", terms);
+        var written = new ArrayList<String>();
+        add(written, "category", category);
+        add(written, "maker", maker);
+        add(written, "drive", drive);
+        add(written, "sensor", terms.sensor());
+        add(written, "wheel", terms.wheel());
+        add(written, "battery", terms.battery().map(Band::text).orElse(""));
+        add(written, "price", terms.price().map(Band::text).orElse(""));
+        add(written, "currency", terms.currency());
+        add(written, "model-year", terms.modelYear().map(Band::text).orElse(""));
+        add(written, "from", from.map(LocalDate::toString).orElse(""));
+        add(written, "until", until.map(LocalDate::toString).orElse(""));
+        add(
+                written,
+                "version",
+                terms.version().isPresent() ? Integer.toString(terms.version().getAsInt()) : "");
+        add(
+                written,
+                AT,
+                terms.at() == Conditions.EITHER ? "" : terms.at().name().toLowerCase(Locale.ROOT));
+        add(written, "ledger", ledger ? "yes" : "");
+        return String.join(" ", written);
     }
 
-    private static void addTerm(List<String> terms, String key, String value) {
+    private static void add(List<String> written, String key, String value) {
         if (!value.isEmpty()) {
-            terms.add(key + "=" + value);
+            boolean isOneWord = value.chars().noneMatch(Character::isWhitespace);
+            written.add(key + "=" + (isOneWord ? value : '"' + value + '"'));
         }
+    }
+
+    /// A wanted variant with what the population asks of it: at reference conditions.
+    public Variant asking(Variant wanted) {
+        return terms.at() == Conditions.REFERENCE && wanted.get(AT).isEmpty() ? wanted.with(AT, "reference") : wanted;
+    }
+
+    /// Whether results of a variant may belong to it.
+    public boolean admits(Variant variant) {
+        return switch (terms.at()) {
+            case EITHER -> true;
+            case MEASURED -> variant.get(AT).isEmpty();
+            case REFERENCE -> variant.has(AT, "reference");
+        };
     }
 
     /// Why an entrant does not belong to it; empty when it does.
@@ -129,23 +141,76 @@ public record Population(
         if (entrant.isFromLedger() && !ledger) {
             return Optional.of("a result of the ledger");
         }
-        if (!fits(category, entrant.category())) {
-            return Optional.of("another category");
+        if (!admits(entrant.variant())) {
+            return Optional.of(
+                    terms.at() == Conditions.REFERENCE ? "as measured, not at reference" : "at reference conditions");
         }
-        if (!fits(maker, entrant.maker())) {
-            return Optional.of("another maker");
+        return reasonByName("category", category, entrant.category())
+                .or(() -> reasonByName("maker", maker, entrant.maker()))
+                .or(() -> reasonByDrive(entrant.drive()))
+                .or(() -> reasonByName(
+                        "sensor", terms.sensor(), known(entrant.traits().sensor())))
+                .or(() -> reasonByName(
+                        "wheel size", terms.wheel(), wheel(entrant.traits().wheel())))
+                .or(() -> reasonByBand(
+                        "battery energy", terms.battery(), entrant.traits().batteryWh()))
+                .or(() -> reasonByName(
+                        "currency", terms.currency(), entrant.traits().currency()))
+                .or(() -> reasonByBand("price", terms.price(), entrant.traits().price()))
+                .or(() -> reasonByBand("model year", terms.modelYear(), year(entrant)))
+                .or(() -> reasonByDay(entrant))
+                .or(() -> reasonByVersion(entrant));
+    }
+
+    private static Optional<String> reasonByName(String fact, String wanted, String found) {
+        if (wanted.isEmpty() || wanted.equalsIgnoreCase(found)) {
+            return Optional.empty();
         }
-        if (!drive.isEmpty()
-                && !drive.equals(entrant.drive())
-                && !entrant.drive().equals("both")) {
-            return Optional.of(entrant.drive().isEmpty() ? "no drive is written down" : "another drive");
+        return Optional.of(found.isEmpty() ? unknown(fact) : "another " + fact);
+    }
+
+    private static String unknown(String fact) {
+        return "no " + fact + " is written down";
+    }
+
+    private Optional<String> reasonByDrive(String found) {
+        return found.equals("both") ? Optional.empty() : reasonByName("drive", drive, found);
+    }
+
+    private static Optional<String> reasonByBand(String fact, Optional<Band> wanted, OptionalDouble found) {
+        if (wanted.isEmpty()) {
+            return Optional.empty();
         }
+        if (found.isEmpty()) {
+            return Optional.of(unknown(fact));
+        }
+        return wanted.get().holds(found.getAsDouble()) ? Optional.empty() : Optional.of("another " + fact);
+    }
+
+    private static OptionalDouble year(Entrant entrant) {
+        var year = entrant.traits().modelYear();
+        return year.isPresent() ? OptionalDouble.of(year.getAsInt()) : OptionalDouble.empty();
+    }
+
+    private static String known(String sensor) {
+        return sensor.equals("unknown") ? "" : sensor;
+    }
+
+    /// A wheel size as it is compared: `20"`, `20 in` and `20` are one.
+    static String wheel(String written) {
+        return written.strip().replaceFirst("\\s*(\"|″|in|inch|inches)$", "");
+    }
+
+    private Optional<String> reasonByDay(Entrant entrant) {
         boolean isTooEarly = from.filter(day -> entrant.date().isBefore(day)).isPresent();
         boolean isTooLate = until.filter(day -> entrant.date().isAfter(day)).isPresent();
         return isTooEarly || isTooLate ? Optional.of("tested on another date") : Optional.empty();
     }
 
-    private static boolean fits(String wanted, String found) {
-        return wanted.isEmpty() || wanted.toLowerCase(Locale.ROOT).equals(found.toLowerCase(Locale.ROOT));
+    private Optional<String> reasonByVersion(Entrant entrant) {
+        boolean isAnother = terms.version().isPresent()
+                && !entrant.isFromLedger()
+                && entrant.version() != terms.version().getAsInt();
+        return isAnother ? Optional.of("version " + entrant.version() + " of the trial") : Optional.empty();
     }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.measuredmile.quantity.Rounding;
 import org.measuredmile.quantity.UnitSystem;
@@ -19,6 +20,16 @@ import org.measuredmile.trial.FigureSpec;
 /// that is not among the rows why. Bikes whose values print alike share their rank.
 public record Standing(
         FigureSpec figure, Variant variant, Population population, List<StandingRow> rows, List<LeftOut> leftOut) {
+    /// Which of a bike's results stands, in words for whoever reads a rank.
+    public static final String RULE =
+            "Of each bike the latest result stands that a person accepted and that the current"
+                    + " version of its trial gave, whatever the configuration; one of the crew's own stands before one of the"
+                    + " ledger.";
+
+    private static final Comparator<Entrant> LATEST = Comparator.comparing(Entrant::date)
+            .thenComparing(entrant -> entrant.origin().day())
+            .thenComparing(entrant -> entrant.origin().configuration());
+
     /// A result that does not stand in the population, and why.
     public record LeftOut(String bike, String title, String reason) {}
 
@@ -29,8 +40,14 @@ public record Standing(
 
     /// The standing of those entrants that belong to the population and are of exactly the variant.
     ///
-    /// Shape: of a bike's results the latest stands; one of the crew's own stands before one of the ledger.
+    /// Shape: which of a bike's results stands is [#RULE]; of one date, the one of the day whose id sorts last.
     public static Standing of(FigureSpec figure, Variant variant, Population population, List<Entrant> entrants) {
+        return of(figure, variant, population, entrants, Workers.ONE);
+    }
+
+    /// The same, its draws shared out among workers.
+    public static Standing of(
+            FigureSpec figure, Variant variant, Population population, List<Entrant> entrants, Workers workers) {
         var leftOut = new ArrayList<LeftOut>();
         var standing = new TreeMap<String, Entrant>();
         var latestVersion = entrants.stream().mapToInt(Entrant::version).max().orElse(Entrant.LEDGER);
@@ -53,7 +70,7 @@ public record Standing(
         var ordered = standing.values().stream()
                 .sorted(bestFirst(figure.better()).thenComparing(Entrant::title).thenComparing(Entrant::bike))
                 .toList();
-        return new Standing(figure, variant, population, rows(figure, ordered), leftOut);
+        return new Standing(figure, variant, population, rows(figure, ordered, workers), leftOut);
     }
 
     private static Optional<String> reasonAgainst(
@@ -76,7 +93,7 @@ public record Standing(
         if (one.isFromLedger() != other.isFromLedger()) {
             return other.isFromLedger();
         }
-        return one.date().isAfter(other.date());
+        return LATEST.compare(one, other) > 0;
     }
 
     private static Comparator<Entrant> bestFirst(Better better) {
@@ -84,30 +101,27 @@ public record Standing(
         return better == Better.LESS ? rising : rising.reversed();
     }
 
-    private static List<StandingRow> rows(FigureSpec figure, List<Entrant> ordered) {
+    private static List<StandingRow> rows(FigureSpec figure, List<Entrant> ordered, Workers workers) {
         if (ordered.isEmpty()) {
             return List.of();
         }
-        var printed = printed(figure, ordered);
-        var draws = RankDraws.of(ordered, figure.better() == Better.LESS, RankDraws.DRAWS);
-        var groups = groups(ordered);
+        var ties = Ties.of(printed(figure, ordered));
+        var draws = RankDraws.of(ordered, figure.better() == Better.LESS, RankDraws.DRAWS, workers);
+        var neighbours = new Neighbours(ordered);
+        var groups = neighbours.groups();
         var rows = new ArrayList<StandingRow>();
-        int rank = 1;
         for (int i = 0; i < ordered.size(); i++) {
-            boolean sameAsBefore = i > 0 && printed.get(i).equals(printed.get(i - 1));
-            boolean sameAsNext = i + 1 < ordered.size() && printed.get(i).equals(printed.get(i + 1));
-            rank = sameAsBefore ? rank : i + 1;
-            boolean apart = i + 1 == ordered.size()
-                    || Contrast.between(ordered.get(i), ordered.get(i + 1)).tellsApart();
+            var chances = draws.probabilities(i);
             rows.add(new StandingRow(
                     ordered.get(i),
-                    rank,
-                    sameAsBefore || sameAsNext,
-                    draws.rankAt(i, 0.025),
-                    draws.rankAt(i, 0.975),
-                    draws.probabilities(i),
+                    ties.rank(i),
+                    ties.same(i) > 1,
+                    chances.rankAt(0.025),
+                    chances.rankAt(0.975),
+                    chances,
                     groups.get(i),
-                    apart));
+                    i + 1 == ordered.size() || neighbours.apart(i, i + 1),
+                    ties.percentile(i)));
         }
         return rows;
     }
@@ -117,43 +131,47 @@ public record Standing(
     /// Unit: that of the metric system, whatever is shown, so that a rank does not depend on who looks.
     private static List<BigDecimal> printed(FigureSpec figure, List<Entrant> entrants) {
         var unit = figure.kind().shown(UnitSystem.METRIC);
-        var halfWidths = entrants.stream()
-                .map(entrant ->
+        double[] halfWidths = entrants.stream()
+                .mapToDouble(entrant ->
                         unit.differenceFromSi(entrant.anyDay().interval95().halfWidth()))
                 .sorted()
-                .toList();
-        double middle = halfWidths.get(halfWidths.size() / 2);
+                .toArray();
+        double middle = halfWidths[halfWidths.length / 2];
+        int decimals = middle > 0 ? Rounding.toSignificant(middle, 2).scale() : 0;
         return entrants.stream()
                 .map(entrant -> unit.fromSi(entrant.value()))
                 .map(value -> middle > 0
-                        ? Rounding.toDecimals(
-                                value, Rounding.toSignificant(middle, 2).scale())
+                        ? Rounding.toDecimals(value, decimals)
                         : BigDecimal.valueOf(value).stripTrailingZeros())
                 .toList();
     }
 
-    /// For each row the numbers of the groups it belongs to: stretches of the order whose ends can't be told apart.
-    private static List<List<Integer>> groups(List<Entrant> ordered) {
-        var groups = new ArrayList<List<Integer>>();
-        ordered.forEach(entrant -> groups.add(new ArrayList<>()));
-        int number = 0;
-        int reached = 0;
-        for (int first = 0; first < ordered.size(); first++) {
-            int last = first;
-            for (int other = first + 1; other < ordered.size(); other++) {
-                if (!Contrast.between(ordered.get(first), ordered.get(other)).tellsApart()) {
-                    last = other;
-                }
+    /// How its values lie; empty where no bike stands in it.
+    public Optional<Spread> spread() {
+        return rows.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Spread.of(
+                        rows.stream().map(row -> row.entrant().value()).toList()));
+    }
+
+    /// The row of a bike.
+    public Optional<StandingRow> row(String bike) {
+        return rows.stream().filter(row -> row.entrant().bike().equals(bike)).findFirst();
+    }
+
+    /// The probability that each bike of the standing is better than one of them, by bike, in the draws that
+    /// the ranks are made from; empty where that one does not stand in it. Equal draws count half.
+    public SortedMap<String, Double> chancesOfBeating(String bike) {
+        var chances = new TreeMap<String, Double>();
+        row(bike).ifPresent(rival -> {
+            var ordered = rows.stream().map(StandingRow::entrant).toList();
+            double[] found =
+                    Beating.chances(ordered, figure.better() == Better.LESS, rows.indexOf(rival), RankDraws.DRAWS);
+            for (int i = 0; i < found.length; i++) {
+                chances.put(ordered.get(i).bike(), found[i]);
             }
-            if (last > first && last > reached) {
-                number++;
-                reached = last;
-                for (int row = first; row <= last; row++) {
-                    groups.get(row).add(number);
-                }
-            }
-        }
-        return groups;
+        });
+        return chances;
     }
 
     /// How many bikes have a valid result in it.

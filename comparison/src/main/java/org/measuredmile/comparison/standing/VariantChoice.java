@@ -20,6 +20,16 @@ public sealed interface VariantChoice {
     }
 
     /// The one variant among those present that was asked for, a key not named having the trial's usual value.
+    ///
+    /// Shape: what the population asks of the conditions is taken as asked; see [Population#asking].
+    static VariantChoice of(Declaration trial, Variant asked, Population population, Collection<Variant> present) {
+        return of(
+                trial,
+                population.asking(asked),
+                present.stream().filter(population::admits).toList());
+    }
+
+    /// The one variant among those present that was asked for, a key not named having the trial's usual value.
     static VariantChoice of(Declaration trial, Variant asked, Collection<Variant> present) {
         var fitting = new TreeSet<Variant>();
         present.stream().filter(variant -> variant.covers(asked)).forEach(fitting::add);

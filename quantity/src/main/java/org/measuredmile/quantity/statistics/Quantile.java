@@ -6,13 +6,27 @@ import org.hipparchus.stat.descriptive.rank.Percentile.EstimationType;
 /// Quantiles of a sample, the median, and the median absolute deviation.
 ///
 /// Unit: that of the sample.
-/// Source: Hyndman and Fan, The American Statistician 50 (1996) 361–365, types 7 and 8; computed by the
-/// statistics library.
+/// Source: Hyndman and Fan, The American Statistician 50 (1996) 361–365, by their numbers; computed by the statistics
+/// library.
 public enum Quantile {
+    /// The smallest value that a share of the sample does not exceed: the inverse of the empirical distribution.
+    TYPE_1(EstimationType.R_1),
+    /// The same, halfway between two values where the share falls between them.
+    TYPE_2(EstimationType.R_2),
+    /// The value whose number is nearest to np, an even number where two are as near.
+    TYPE_3(EstimationType.R_3),
+    /// Along the straight lines between the steps of the empirical distribution.
+    TYPE_4(EstimationType.R_4),
+    /// Along the straight lines between the middles of its steps.
+    TYPE_5(EstimationType.R_5),
+    /// Each value at the mean share of the distribution below it.
+    TYPE_6(EstimationType.R_6),
     /// The one most programs give: Q(p) at 1 + (n − 1)p.
     TYPE_7(EstimationType.R_7),
     /// The one its authors advise: nearly median-unbiased whatever the distribution.
-    TYPE_8(EstimationType.R_8);
+    TYPE_8(EstimationType.R_8),
+    /// Nearly unbiased where the distribution is normal.
+    TYPE_9(EstimationType.R_9);
 
     /// Makes the median absolute deviation estimate a normal distribution's standard deviation.
     public static final double NORMAL_CONSISTENCY = 1.482602218505602;

@@ -39,6 +39,11 @@ public record Declaration(
         return figure(figureId).orElseThrow(() -> new IllegalArgumentException(id + " declares no " + figureId));
     }
 
+    /// Whether it has no runs: its readings are taken once a day, and no figure comes of them.
+    public boolean isReadOnce() {
+        return runs.equals(RunPlan.NONE);
+    }
+
     public Optional<ReadingSpec> reading(String name) {
         return readings.stream().filter(one -> one.name().equals(name)).findFirst();
     }
@@ -132,6 +137,12 @@ public record Declaration(
 
         public Builder runs(int usual, int least, boolean bothDirections) {
             runs = new RunPlan(usual, least, bothDirections);
+            return this;
+        }
+
+        /// Nothing is ridden: readings of the day only, and no figures.
+        public Builder readOnceADay() {
+            runs = RunPlan.NONE;
             return this;
         }
 

@@ -103,6 +103,10 @@ public final class HandbookPage {
     private void runs() {
         var plan = trial.runs();
         heading(2, "Runs");
+        if (trial.isReadOnce()) {
+            paragraph("None: what is read is written down once a day.");
+            return;
+        }
         paragraph(plan.usual() + (plan.usual() == 1 ? " run" : " runs") + " a variant"
                 + (plan.bothDirections() ? ", half of them each way" : "") + "; no figure from fewer than "
                 + plan.least()
@@ -186,6 +190,10 @@ public final class HandbookPage {
 
     private void figures() {
         heading(2, "Figures");
+        if (trial.figures().isEmpty()) {
+            paragraph("None: readings only.");
+            return;
+        }
         table(
                 "| figure | unit | better | differs by | between runs | between days |",
                 trial.figures(),

@@ -7,6 +7,7 @@ import org.measuredmile.trial.braking.Braking;
 import org.measuredmile.trial.climb.Climb;
 import org.measuredmile.trial.coastdown.Coastdown;
 import org.measuredmile.trial.engagement.Engagement;
+import org.measuredmile.trial.markings.Markings;
 import org.measuredmile.trial.range.Range;
 import org.measuredmile.trial.standingstart.StandingStart;
 import org.measuredmile.trial.weighin.WeighIn;
@@ -15,6 +16,7 @@ import org.measuredmile.trial.weighin.WeighIn;
 public final class Trials {
     /// Every trial, in the order of a test day.
     public static final List<Trial> ALL = List.of(
+            new Markings(),
             new WeighIn(),
             new Braking(),
             new AssistSpeed(),

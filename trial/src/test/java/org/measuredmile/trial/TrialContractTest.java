@@ -47,7 +47,8 @@ class TrialContractTest {
                         .isPresent();
             }
         }
-        assertThat(declaration.figures().stream().filter(FigureSpec::primary)).hasSize(1);
+        assertThat(declaration.figures().stream().filter(FigureSpec::primary))
+                .hasSize(declaration.isReadOnce() ? 0 : 1);
     }
 
     @ParameterizedTest
@@ -69,6 +70,18 @@ class TrialContractTest {
             assertThat(key.usual().isEmpty() || key.admits(key.usual()))
                     .as(key.name())
                     .isTrue();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("trials")
+    void aTrialWithoutRunsAsksForReadingsOfTheDayAndPromisesNoFigure(Trial trial) {
+        var declaration = trial.declaration();
+        if (declaration.isReadOnce()) {
+            assertThat(declaration.figures()).isEmpty();
+            assertThat(declaration.readings()).isNotEmpty().allMatch(spec -> spec.scope() == ReadingSpec.Scope.DAY);
+        } else {
+            assertThat(declaration.figures()).isNotEmpty();
         }
     }
 

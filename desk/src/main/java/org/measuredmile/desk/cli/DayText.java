@@ -96,9 +96,20 @@ final class DayText {
     private void print(TestDay day, Declaration trial, Outcome outcome) {
         shown.line("");
         shown.line(trial.title() + " (" + trial.id() + " " + trial.version() + ")");
+        if (trial.isReadOnce()) {
+            readings(day, trial);
+        }
         outcome.figures().forEach(figure -> print(trial, figure));
         runs(day, outcome.runs());
         shown.findings("  ", outcome.findings());
+    }
+
+    /// The readings of a trial that gives no figures, as they were written.
+    private void readings(TestDay day, Declaration trial) {
+        day.readings().stream()
+                .filter(one -> one.run().isEmpty())
+                .forEach(one -> trial.reading(one.name())
+                        .ifPresent(spec -> shown.line("  " + spec.title() + ": " + one.written())));
     }
 
     private void print(Declaration trial, Figure figure) {

@@ -97,7 +97,10 @@ public final class Bikes {
         });
         long trials =
                 figures.stream().map(one -> one.figure().trial()).distinct().count();
-        fact(facts, "Tested", trials + " of " + Printing.count(Trials.ALL.size(), "trial", "trials"));
+        long withFigures = Trials.ALL.stream()
+                .filter(trial -> !trial.declaration().isReadOnce())
+                .count();
+        fact(facts, "Tested", trials + " of " + Printing.count(withFigures, "trial", "trials"));
         return facts;
     }
 
@@ -137,8 +140,8 @@ public final class Bikes {
                 chapter.title(), "chapter-" + chapter.ordinal(), remarks(chapter), results, levels, missing, more));
     }
 
-    /// What a figure's results are put into: those that speak for a trial, as ridden, stand open; of many, the rest is
-    /// folded.
+    /// What a figure's results are put into: those that speak for a trial, as ridden, stand open; of many, the
+    /// rest is folded.
     private record Found(
             List<BikeView.Result> results,
             List<BikeView.LevelsOfDays> levels,

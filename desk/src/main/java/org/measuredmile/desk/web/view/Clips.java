@@ -207,6 +207,7 @@ public final class Clips {
                                 .map(spec -> new Proposal(trial, spec, Optional.of(run.run())))))
                 .or(() -> Trials.ALL.stream()
                         .map(one -> one.declaration())
+                        .filter(trial -> !trial.isReadOnce())
                         .flatMap(trial -> trial.readings().stream()
                                 .filter(spec -> spec.kind() == kind)
                                 .map(spec -> new Proposal(trial, spec, Optional.empty())))

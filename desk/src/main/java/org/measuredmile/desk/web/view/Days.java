@@ -163,10 +163,21 @@ public final class Days {
         return new DayView.Sheet(
                 trial.title(),
                 Paths.trial(entry.id(), trial.id()),
-                runs.isEmpty() ? found > 0 ? "" : "not begun" : counted + " of " + runs.size() + " count",
+                trial.isReadOnce()
+                        ? read(one, trial)
+                        : runs.isEmpty() ? found > 0 ? "" : "not begun" : counted + " of " + runs.size() + " count",
                 found == 0 ? "" : found + " found, not decided",
                 runs.stream().map(this::tick).toList(),
                 !runs.isEmpty());
+    }
+
+    /// How much of a trial without runs is written down.
+    private static String read(DayReduction.Result.Reduced one, Declaration trial) {
+        long read = one.day().readings().stream()
+                .filter(reading -> reading.run().isEmpty())
+                .filter(reading -> trial.reading(reading.name()).isPresent())
+                .count();
+        return read == 0 ? "nothing written" : Printing.count(read, "reading", "readings");
     }
 
     /// Whether the tool found the run and nobody has decided on it.

@@ -197,6 +197,7 @@ public final class FilePage {
         boolean isChosen = asked.run().equals("new");
         var trials = Trials.ALL.stream()
                 .map(trial -> trial.declaration())
+                .filter(trial -> !trial.isReadOnce())
                 .map(trial -> new FileView.TrialChoice(
                         trial.id(),
                         trial.title(),

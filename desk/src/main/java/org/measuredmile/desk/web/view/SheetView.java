@@ -26,6 +26,7 @@ public record SheetView(
         List<String> cautions,
         List<String> blockers,
         boolean timed,
+        boolean hasRuns,
         Typed typed) {
     /// A variant to be chosen: one of few, or a word to be written.
     public record Choice(String name, String title, List<RunView.Choice> values, String chosen, String fault) {}

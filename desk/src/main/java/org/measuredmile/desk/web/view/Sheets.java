@@ -74,6 +74,7 @@ public final class Sheets {
                 trial.cautions(),
                 blockers(),
                 trial.readings().stream().anyMatch(spec -> spec.kind() == QuantityKind.TIME),
+                !trial.isReadOnce(),
                 typed);
     }
 
@@ -183,6 +184,9 @@ public final class Sheets {
 
     /// How many runs count, out of those usual while there are fewer.
     private String count(Outcome outcome) {
+        if (trial.isReadOnce()) {
+            return Long.toString(read());
+        }
         long counted = counted(outcome);
         return counted > trial.runs().usual()
                 ? Long.toString(counted)
@@ -190,8 +194,16 @@ public final class Sheets {
     }
 
     private String countWords(Outcome outcome) {
+        if (trial.isReadOnce()) {
+            return "of " + trial.readings().size() + " read";
+        }
         int usual = trial.runs().usual();
         return counted(outcome) > usual ? "runs count; " + usual + " a variant" : "runs count";
+    }
+
+    /// How many of the trial's readings of the day are there.
+    private long read() {
+        return trial.readings().stream().filter(spec -> !ofDay(spec).isEmpty()).count();
     }
 
     private List<SheetView.Line> soFar(Outcome outcome) {

@@ -185,6 +185,13 @@ final class Transfer {
         lowest.add(Contribution.typeB(input, Math.abs(moved[1])));
     }
 
+    /// Of an input that does more one way than the other, the root mean square of both.
+    private static void addBothWays(
+            List<Contribution> time, List<Contribution> lowest, String input, double[] up, double[] down) {
+        time.add(Contribution.typeB(input, StrictMath.hypot(up[0], down[0]) / Math.sqrt(2)));
+        lowest.add(Contribution.typeB(input, StrictMath.hypot(up[1], down[1]) / Math.sqrt(2)));
+    }
+
     private void addPair(
             List<Contribution> time, List<Contribution> lowest, Contribution named, double[][] moved, double rho) {
         for (int k = 0; k < 2; k++) {
@@ -214,12 +221,12 @@ final class Transfer {
                 nominal,
                 in -> drive(in, 0, 0, figure.thisDay().standard(), 0)));
         if (known.launchN == 0) {
-            add(
+            addBothWays(
                     time,
                     lowest,
                     "how the drive's force falls (assumed)",
-                    nominal,
-                    in -> drive(in, 0, 0, 0, ClimbRules.FALL_SD));
+                    moved(nominal, in -> drive(in, 0, 0, 0, ClimbRules.FALL_SD)),
+                    moved(nominal, in -> drive(in, 0, 0, 0, -ClimbRules.FALL_SD)));
             return;
         }
         var first = launch.orElseThrow();

@@ -25,8 +25,8 @@ public record StartedBike(
     private static final int DEGREES = 8;
 
     /// A bike from the population that the standing start is proved on: thrust for 1.4 to 2.4 m/s², 5.5 to 8
-    /// W/kg, build-up 0.2 to 0.6 s; a bike of 28 ± 4 kg with 3 ± 1 kg for its wheels; rolling 0.009 ± 0.002,
-    /// drag area 0.60 ± 0.08 m²; scatter 3 % from run to run and 2.5 % from day to day, each bike's own
+    /// W/kg, build-up 0.2 to 0.6 s; a bike of 28 ± 4 kg with 3 ± 1 kg for its wheels; rolling 0.009 ± 0.003,
+    /// drag area 0.60 ± 0.09 m²; scatter 3 % from run to run and 2.5 % from day to day, each bike's own
     /// differing from it as a standard deviation of 8 degrees of freedom would.
     public static StartedBike drawn(RandomGenerator random) {
         return new StartedBike(
@@ -36,8 +36,8 @@ public record StartedBike(
                 Draw.rectangular(random, 65, 95),
                 Draw.normal(random, 28, 4),
                 Math.max(0.5, Draw.normal(random, 3, 1)),
-                Math.max(0.003, Draw.normal(random, 0.009, 0.002)),
-                Math.max(0.4, Draw.normal(random, 0.60, 0.08)),
+                Math.max(0.003, Draw.normal(random, 0.009, 0.003)),
+                Math.max(0.4, Draw.normal(random, 0.60, 0.09)),
                 scatter(random, RUN_SCATTER),
                 scatter(random, DAY_SCATTER));
     }

@@ -3,8 +3,10 @@ package org.measuredmile.desk.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.measuredmile.archive.json.FigureJson;
 import org.measuredmile.archive.json.Json;
+import org.measuredmile.demo.ride.SimulatedTrial;
 import org.measuredmile.demo.ride.SimulatedTrials;
 import org.measuredmile.desk.coverage.Coverage;
 import org.measuredmile.desk.coverage.CoverageStudy;
@@ -34,16 +36,26 @@ final class CoverageCommand implements Callable<Integer> {
     @Option(names = "--seed", paramLabel = "NUMBER", description = "seeds, once each (default: 1, 2, 3)")
     private List<Long> seeds = List.of(1L, 2L, 3L);
 
+    @Option(names = "--study", paramLabel = "TEXT", description = "only what is simulated under such a title")
+    private String study = "";
+
     @Override
     public Integer call() {
         if (days < 1) {
             throw new Trouble("--days " + days + ": at least one day is needed");
         }
+        var studies = SimulatedTrials.ALL.stream()
+                .filter(simulated -> simulated.title().contains(study))
+                .toList();
+        if (studies.isEmpty()) {
+            throw new Trouble("--study \"" + study + "\": no such study; there are "
+                    + SimulatedTrials.ALL.stream().map(SimulatedTrial::title).collect(Collectors.joining(", ")));
+        }
         var rows = new ArrayList<Coverage>();
-        long all = (long) SimulatedTrials.ALL.size() * seeds.size() * days;
+        long all = (long) studies.size() * seeds.size() * days;
         long done = 0;
         try (var progress = new TerminalProgress("coverage")) {
-            for (var simulated : SimulatedTrials.ALL) {
+            for (var simulated : studies) {
                 for (long seed : seeds) {
                     long before = done;
                     rows.addAll(CoverageStudy.run(
@@ -66,24 +78,28 @@ final class CoverageCommand implements Callable<Integer> {
     }
 
     private static JsonNode json(Coverage row) {
-        var object = Json.object().put("study", row.study()).put("figure", row.figure());
+        var object = Json.object()
+                .put("study", row.study())
+                .put("trial", row.figure().substring(0, row.figure().indexOf('.')))
+                .put("figure", row.figure());
         object.set("variant", FigureJson.variant(row.variant()));
         object.put("unit", row.kind().si().symbol())
-                .put("seed", row.seed())
                 .put("days", row.days())
+                .put("seed", row.seed())
                 .put("figures", row.figures());
-        object.set("heldThisDay", Json.number(row.shareThisDay()));
-        object.set("heldAnyDay", Json.number(row.shareAnyDay()));
+        object.set("coverageThisDay", Json.number(row.shareThisDay()));
+        object.set("coverageAnyDay", Json.number(row.shareAnyDay()));
         object.set("bias", Json.number(row.bias()));
-        object.set("halfWidthThisDay", widths(row.thisDay()));
-        object.set("halfWidthAnyDay", widths(row.anyDay()));
+        object.set("halfWidth", widths(row.thisDay().median(), row.anyDay().median()));
+        object.set("bestHalfWidth", widths(row.thisDay().best(), row.anyDay().best()));
+        object.set("coverageByScatterDecile", Json.array(row.byScatterDecile(), Json::number));
         return object;
     }
 
-    private static JsonNode widths(Coverage.HalfWidths widths) {
+    private static JsonNode widths(double thisDay, double anyDay) {
         var object = Json.object();
-        object.set("median", Json.number(widths.median()));
-        object.set("best", Json.number(widths.best()));
+        object.set("thisDay", Json.number(thisDay));
+        object.set("anyDay", Json.number(anyDay));
         return object;
     }
 }

@@ -1,5 +1,6 @@
 package org.measuredmile.desk.coverage;
 
+import java.util.List;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.day.Variant;
 
@@ -10,7 +11,8 @@ import org.measuredmile.recording.day.Variant;
 /// intervals that held the truth.
 /// Unit: `bias` is the mean relative difference from the truth of the day; half-widths in the SI unit of `kind`,
 /// medians over the days. The best ones are those of a mean of as many runs with perfect instruments and known
-/// scatter.
+/// scatter. `byScatterDecile` is the share of this-day intervals that held the truth in each tenth of the days by how
+/// far the runs scattered, least first; empty where runs have no values of their own or days are fewer than a hundred.
 public record Coverage(
         String study,
         String figure,
@@ -23,7 +25,12 @@ public record Coverage(
         int heldAnyDay,
         double bias,
         HalfWidths thisDay,
-        HalfWidths anyDay) {
+        HalfWidths anyDay,
+        List<Double> byScatterDecile) {
+    public Coverage {
+        byScatterDecile = List.copyOf(byScatterDecile);
+    }
+
     /// Median half-width of the intervals, and of the best possible ones.
     public record HalfWidths(double median, double best) {}
 

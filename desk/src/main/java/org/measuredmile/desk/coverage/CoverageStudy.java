@@ -153,7 +153,8 @@ public final class CoverageStudy {
                 tally.heldAnyDay,
                 tally.errors.stream().mapToDouble(Double::doubleValue).average().orElse(Double.NaN),
                 new Coverage.HalfWidths(median(tally.thisDay), median(tally.bestThisDay)),
-                new Coverage.HalfWidths(median(tally.anyDay), median(tally.bestAnyDay)));
+                new Coverage.HalfWidths(median(tally.anyDay), median(tally.bestAnyDay)),
+                ScatterDeciles.of(tally.byScatter));
     }
 
     private static double median(List<Double> values) {
@@ -173,6 +174,7 @@ public final class CoverageStudy {
         private final List<Double> anyDay = new ArrayList<>();
         private final List<Double> bestThisDay = new ArrayList<>();
         private final List<Double> bestAnyDay = new ArrayList<>();
+        private final List<ScatterDeciles.Day> byScatter = new ArrayList<>();
 
         Tally(Trial trial, Truth truth) {
             this.variant = truth.variant();
@@ -188,6 +190,8 @@ public final class CoverageStudy {
             anyDay.add(found.anyDay().interval95().halfWidth());
             bestThisDay.add(normal * truth.sdThisDay());
             bestAnyDay.add(normal * truth.sdAnyDay());
+            boolean held = holds(found.thisDay(), truth.thisDay()) == 1;
+            found.scatterOfRuns().ifPresent(scatter -> byScatter.add(new ScatterDeciles.Day(scatter, held)));
         }
 
         private static int holds(Uncertainty uncertainty, double truth) {

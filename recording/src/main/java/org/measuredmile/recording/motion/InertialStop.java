@@ -48,6 +48,11 @@ public sealed interface InertialStop {
             return settled.values()[InertialCurve.LAG];
         }
 
+        /// The same with the onset so many seconds earlier.
+        public Known earlier(double seconds) {
+            return new Known(mounting, onsetS - seconds, onsetSd, buildUpS, buildUpSd, curve, settled);
+        }
+
         public Derived derive(Quantity quantity) {
             double value = quantity.of(curve, onsetS);
             double[] parameters = settled.values();

@@ -30,7 +30,7 @@ public final class Braking implements Trial {
     private static final Scatter TRACED = new Scatter(0.042, 12, 0.031, 12, true);
 
     /// Nothing but the developed braking is in it, so the rider's scatter shows in full.
-    private static final Scatter DEVELOPED = new Scatter(0.046, 12, 0.035, 12, true);
+    private static final Scatter DEVELOPED = new Scatter(0.046, 12, 0.037, 12, true);
 
     static final Declaration DECLARATION = declare();
 

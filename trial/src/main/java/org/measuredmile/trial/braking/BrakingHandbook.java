@@ -32,8 +32,8 @@ final class BrakingHandbook {
                             + " from gravity at rest and from the speed's own rate, its forward part is added up"
                             + " backwards from rest, and its scale, zero and slow errors are fitted to the receiver's"
                             + " speed together with the receiver's lag and filter. The onset is where a ramp begins"
-                            + " in the raw acceleration; no build-up and no shape of the braking is assumed. A"
-                            + " mounting that moved, a saturated range or a rest of less than a second is refused and"
+                            + " in the raw acceleration, 0.004 s earlier for a fork that dives after the brake"
+                            + " bites; no build-up and no shape of the braking is assumed. A mounting that moved, a saturated range or a rest of less than a second is refused and"
                             + " the satellite speed stands alone.",
                     "The mean of the runs is the figure. Its scatter is moderated with that of "
                             + "earlier days; the any-day interval adds the scatter between days. Distances are "

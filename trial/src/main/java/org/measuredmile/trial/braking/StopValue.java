@@ -25,15 +25,18 @@ interface StopValue {
         return 0;
     }
 
-    /// By accelerometer and satellite speed together: neither build-up nor rise is assumed.
+    /// By accelerometer and satellite speed together: neither build-up nor rise is assumed. The standard uncertainty
+    /// is of this stop by itself: what all stops of a day share stands beside it.
     record Inertial(double value, double standardUncertainty, double fromFilter, double fromScale, double fromOnset)
             implements StopValue {
         static Inertial of(InertialStop.Known stop, InertialStop.Known.Quantity quantity) {
             var derived = stop.derive(quantity);
             double later = quantity.of(stop.curve(), stop.onsetS() + BrakingRules.ONSET_COMMON_S);
+            double shared = StrictMath.hypot(derived.fromFilter(), derived.fromScale());
+            double whole = derived.standardUncertainty();
             return new Inertial(
                     derived.value(),
-                    derived.standardUncertainty(),
+                    Math.sqrt(Math.max(0, whole * whole - shared * shared)),
                     derived.fromFilter(),
                     derived.fromScale(),
                     Math.abs(later - derived.value()));

@@ -49,7 +49,9 @@ record TracedStop(
 
     /// The stop by accelerometer and satellite speed, where there is one.
     Optional<InertialStop.Known> sharp() {
-        return inertial.flatMap(one -> one instanceof InertialStop.Known known ? Optional.of(known) : Optional.empty());
+        return inertial.flatMap(one -> one instanceof InertialStop.Known known
+                ? Optional.of(known.earlier(BrakingRules.ONSET_LATE_S))
+                : Optional.empty());
     }
 
     /// What the speed was measured by.

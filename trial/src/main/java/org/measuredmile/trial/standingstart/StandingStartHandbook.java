@@ -39,7 +39,8 @@ final class StandingStartHandbook {
                             + " highest, by as much as its own trace says. What the priors leave open,"
                             + " filter and scale are common to all runs.",
                     "Power needs the rider's mass as ridden. The bike's is that of the weigh-in, else 28 ± 4 kg."
-                            + " Peak power is the highest mean over two seconds; mean power is the work from rest to"
+                            + " Peak power is the highest mean over two seconds, less 0.8 %, by which the highest of"
+                            + " noisy means is too high; mean power is the work from rest to"
                             + " the speed over its time. Road load is that of the day's coast-down, else what is usual"
                             + " for the tyre; air density follows from temperature, pressure and humidity.",
                     "Launch force and power limit are fitted to each start from rest to nine tenths of its highest"

@@ -80,6 +80,9 @@ final class StandingStartRules {
     /// is, s.
     static final double MEAN_OVER_S = 2.0;
     static final double PEAK_WITHIN_S = 4.0;
+    /// The highest of several noisy means is still so much too high, relative; it is taken off. By simulation at
+    /// ten samples a second.
+    static final double PEAK_TOO_HIGH = 0.008;
     /// Acceleration at a speed as a share of the mean one until then, where only a watch was used: at rest, and at
     /// 10, 15 and 20 mph.
     static final double AT_REST_SHARE = 1.4;

@@ -130,7 +130,11 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
 
     /// A power, the mean speed it was delivered at, the standard uncertainty of this one run, and what of it the
     /// day's runs share.
-    record Power(double watts, double speedMps, double ownSd, double sharedSd) {}
+    record Power(double watts, double speedMps, double ownSd, double sharedSd) {
+        Power lessBy(double share) {
+            return new Power(watts * (1 - share), speedMps, ownSd, sharedSd);
+        }
+    }
 
     /// The mean power from rest to a speed.
     Power mean(Target target, TracedStart start, TracedStart.Reached.Yes reached) {
@@ -174,7 +178,8 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
         }
         return Double.isNaN(atS)
                 ? Optional.empty()
-                : Optional.of(over(samples, atS, atS + StandingStartRules.MEAN_OVER_S));
+                : Optional.of(over(samples, atS, atS + StandingStartRules.MEAN_OVER_S)
+                        .lessBy(StandingStartRules.PEAK_TOO_HIGH));
     }
 
     private Power over(Channel samples, double fromS, double toS) {

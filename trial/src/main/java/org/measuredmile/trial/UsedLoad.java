@@ -40,12 +40,17 @@ public record UsedLoad(KnownLoad load, List<String> assumed, List<Figure.Used> u
         if (rolling.isPresent() && area.isPresent()) {
             return measured(rolling.get(), area.get(), input.correlation(rollingKey, areaKey));
         }
-        var tyre = tyreWidthM(
-                input.day().configuration().tyres() + " " + input.bike().wheelSize());
-        var prior = LoadPrior.of(
+        var prior =
+                usual(input.day().configuration().tyres() + " " + input.bike().wheelSize());
+        return new UsedLoad(prior, List.of("road load " + prior.origin() + ", no coast-down"), List.of());
+    }
+
+    /// What is usual for tyres of a marking and a rider of unknown posture.
+    public static KnownLoad usual(String marking) {
+        var tyre = tyreWidthM(marking);
+        return LoadPrior.of(
                 tyre.isPresent() ? LoadPrior.Tyre.ofWidth(tyre.getAsDouble()) : LoadPrior.Tyre.UNKNOWN,
                 LoadPrior.Posture.UNKNOWN);
-        return new UsedLoad(prior, List.of("road load " + prior.origin() + ", no coast-down"), List.of());
     }
 
     private static UsedLoad measured(Figure rolling, Figure area, double correlation) {

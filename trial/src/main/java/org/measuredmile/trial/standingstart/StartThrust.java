@@ -18,9 +18,6 @@ import org.measuredmile.trial.TrialInput;
 final class StartThrust {
     static final String LAUNCH = "standingstart.launch-force";
     static final String POWER = "standingstart.power-limit";
-    /// What scatters between runs and between days, as the battery's state and the rider do, mostly moves both
-    /// alike. House.
-    private static final double SCATTER_ALIKE = 0.7;
 
     private final TrialInput input;
     private final Variant variant;
@@ -165,27 +162,15 @@ final class StartThrust {
 
     /// Inputs of one name move both the same way; scatter does so mostly; the fit's noise as the fit says.
     private double correlation(Figure launch, Figure power) {
-        double covariance = 0;
-        for (var one : launch.budget()) {
-            for (var other : power.budget()) {
-                if (one.input().equals(other.input())) {
-                    covariance += alike(one.input()) * one.standardUncertainty() * other.standardUncertainty();
-                }
-            }
-        }
-        double sds = launch.anyDay().standard() * power.anyDay().standard();
-        return Math.clamp(covariance / sds, -0.99, 0.99);
+        return Correlation.byInputs(launch, power, this::alike);
     }
 
     private double alike(String input) {
-        if (input.startsWith("scatter") || input.equals("between days")) {
-            return SCATTER_ALIKE;
-        }
         return input.startsWith("speed noise") || input.startsWith("build-up")
                 ? known.stream()
                         .mapToDouble(ThrustFit.Outcome.Known::correlation)
                         .average()
                         .orElse(0)
-                : 1;
+                : Correlation.ofScatter(input);
     }
 }

@@ -23,6 +23,19 @@ public final class TestedBikes {
                                 .toList()));
     }
 
+    /// Several bikes in the order of their ids; one that the archive does not know is left out.
+    public static List<TestedBike> of(Archive archive, List<String> ids) {
+        var described = archive.described();
+        return ids.stream()
+                .flatMap(id -> Optional.ofNullable(described.get(id)).stream())
+                .map(bike -> new TestedBike(
+                        bike,
+                        archive.figures(FigureQuery.ofBike(bike.id())).stream()
+                                .map(TestedBikes::result)
+                                .toList()))
+                .toList();
+    }
+
     /// Every bike, by id.
     public static List<TestedBike> all(Archive archive) {
         var results = new TreeMap<String, List<TestedBike.Result>>();

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.measuredmile.comparison.TestedBike;
 import org.measuredmile.comparison.sidebyside.SideBySide;
@@ -16,11 +15,12 @@ import org.measuredmile.trial.Trials;
 
 /// Bikes against a reader's wishes: sure, maybe, no.
 ///
-/// Shape: `answers` the sure ones first, then those that may, then the others; within each by the least probable wish.
-/// `conditions` say of each wish about a figure in which variant it is answered.
-public record Shortlist(WishList wishes, Map<Wish, String> conditions, List<Answer> answers) {
+/// Shape: `answers` the sure ones first, then those that may, then the others; within each by the least probable
+/// wish. `conditions` say of each wish, in order, in which variant of its figure it is answered; empty text where
+/// that is nothing to say.
+public record Shortlist(WishList wishes, List<String> conditions, List<Answer> answers) {
     public Shortlist {
-        conditions = Map.copyOf(conditions);
+        conditions = List.copyOf(conditions);
         answers = List.copyOf(answers);
     }
 
@@ -40,13 +40,15 @@ public record Shortlist(WishList wishes, Map<Wish, String> conditions, List<Answ
     public static Outcome of(WishList wishes, List<TestedBike> bikes) {
         var faults = new ArrayList<Finding>();
         var variants = new LinkedHashMap<Wish, Variant>();
-        var conditions = new LinkedHashMap<Wish, String>();
+        var conditions = new ArrayList<String>();
         for (Wish wish : wishes.wishes()) {
             if (wish instanceof Wish.OfFigure of) {
                 var trial = Trials.delivering(of.figure()).orElseThrow().declaration();
                 var variant = chosen(trial, of, bikes, faults);
                 variants.put(wish, variant);
-                conditions.put(wish, trial.words(variant));
+                conditions.add(trial.words(variant));
+            } else {
+                conditions.add("");
             }
         }
         if (wishes.wishes().stream().anyMatch(wish -> wish instanceof Wish.OfPrice price && isOpen(price, bikes))) {

@@ -86,7 +86,7 @@ public record SideBySide(List<TestedBike> bikes, List<FigureRow> rows, List<Fact
             if (measured < 2) {
                 return Optional.empty();
             }
-            boolean foldable = !figure.primary() || variant.get("at").isPresent();
+            boolean foldable = !figure.primary() || variant.get("at").isPresent() || isBetween(variant);
             String notCompared = notCompared(cells);
             var differences = notCompared.isEmpty() ? differences(cells) : List.<Difference>of();
             var row = new FigureRow(trial, figure, variant, foldable, cells, differences, notCompared, "");
@@ -99,6 +99,13 @@ public record SideBySide(List<TestedBike> bikes, List<FigureRow> rows, List<Fact
                     differences,
                     notCompared,
                     new Saying(names(bikes), row).text()));
+        }
+
+        /// Whether it is of a level that is neither the lowest nor the highest.
+        private static boolean isBetween(Variant variant) {
+            return variant.get("levelRole")
+                    .filter(role -> List.of("middle", "unknown", "off").contains(role))
+                    .isPresent();
         }
 
         private Cell missing(int bike, Variant variant) {

@@ -28,6 +28,8 @@ import picocli.CommandLine.Spec;
             ImportCommand.class,
             ExportCommand.class,
             StandingsCommand.class,
+            CompareCommand.class,
+            ShortlistCommand.class,
             RecomputeCommand.class,
             ServeCommand.class,
             DemoCommand.class,

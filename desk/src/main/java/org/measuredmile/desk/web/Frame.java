@@ -13,6 +13,7 @@ public record Frame(String title, Place place, Visitor visitor, String path, Csr
         FLEET("Fleet", "/"),
         DAYS("Test days", "/days"),
         STANDINGS("Standings", "/standings"),
+        SIDE_BY_SIDE("Side by side", "/side-by-side"),
         HANDBOOK("Handbook", "/handbook"),
         HISTORY("History", "/history");
 

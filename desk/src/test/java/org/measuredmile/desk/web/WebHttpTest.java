@@ -53,7 +53,8 @@ class WebHttpTest {
     @Test
     @Order(2)
     void every_page_of_the_demonstration_says_that_it_is_invented() {
-        for (String path : List.of("/", "/days", "/days/new", "/standings", "/handbook", "/history", "/nowhere")) {
+        for (String path : List.of(
+                "/", "/days", "/days/new", "/standings", "/side-by-side", "/shortlist", "/handbook", "/nowhere")) {
             assertThat(desk.get(path).body()).as(path).contains("Demonstration.");
         }
     }

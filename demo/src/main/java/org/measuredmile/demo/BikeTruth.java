@@ -6,9 +6,9 @@ import java.util.OptionalDouble;
 /// What an invented bike really is: what its test days should find again.
 ///
 /// Shape: `levelMps` holds the speed a steady light rider settles at on the level, from level 1 up.
-/// Unit: kilograms, ratio of the load on the front axle, metres per second squared, seconds, metres per second, watts.
-/// `takeUpS` runs from the lever's first movement to the onset of deceleration, `buildUpS` from there until the
-/// deceleration is whole.
+/// Unit: kilograms, ratio of the load on the front axle, metres per second squared, seconds, metres per
+/// second, watts. `takeUpS` runs from the lever's first movement to the onset of deceleration, `buildUpS`
+/// from there until the deceleration is whole.
 public record BikeTruth(
         String bike,
         double massKg,
@@ -24,5 +24,22 @@ public record BikeTruth(
         double motorW) {
     public BikeTruth {
         levelMps = List.copyOf(levelMps);
+    }
+
+    /// The same bike with brakes of another strength.
+    BikeTruth decelerating(double otherMps2) {
+        return new BikeTruth(
+                bike,
+                massKg,
+                batteryKg,
+                frontShare,
+                otherMps2,
+                takeUpS,
+                buildUpS,
+                levelMps,
+                unassistedMps,
+                cutOffMps,
+                throttleMps,
+                motorW);
     }
 }

@@ -5,11 +5,14 @@ import org.measuredmile.recording.day.DayFolder;
 
 /// The invented fleet as files: test-day folders and a ledger of earlier years, made from a seed.
 ///
-/// Shape: the same seed gives the same bytes. Everything in them is invented and says so; nothing in them is computed
-/// by the trials.
+/// Shape: the same seed gives the same bytes. Everything in them is invented and says so; nothing in them
+/// is computed by the trials.
 public final class DemoFleet {
     /// The seed that `mile demo` uses.
     public static final long SEED = 20310303;
+
+    /// The bike that is stopped again on many days.
+    public static final String CONTROL_BIKE = ControlRides.BIKE;
 
     private DemoFleet() {}
 

@@ -12,9 +12,11 @@ import org.measuredmile.recording.day.Configuration;
 import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.day.Variant;
 
-/// The test days of the invented fleet: one a bike, for some a second with other firmware.
+/// The test days of the invented fleet: one a bike, for some a second with other firmware; on many of them
+/// the control bike is stopped too.
 ///
-/// Shape: from a seed; each day draws from a stream of its own, so that a change to one day leaves the others alone.
+/// Shape: from a seed; each day draws from a stream of its own, so that a change to one day leaves the
+/// others alone.
 public final class FleetDays {
     private static final LocalDate FIRST_DAY = LocalDate.of(2031, 3, 3);
     private static final int DAYS_TO_SECOND = 52;
@@ -42,7 +44,8 @@ public final class FleetDays {
     /// Whose batteries take a log.
     private static final List<String> LOGGED = List.of("cargo", "commuter");
 
-    /// Coasts draw from streams of their own, numbered from here, so that they leave the other trials alone.
+    /// Coasts draw from streams of their own, numbered from here, so that they leave the other trials
+    /// alone.
     private static final long COASTS = 10_000;
 
     /// The bike on whose day the causeway was closed.
@@ -53,6 +56,9 @@ public final class FleetDays {
 
     /// Climbs draw from streams of their own, so far from those of the days.
     private static final long CLIMBS = 20_000;
+
+    /// The control bike's mornings draw from streams of their own.
+    private static final long CONTROL = 30_000;
 
     private FleetDays() {}
 
@@ -68,6 +74,9 @@ public final class FleetDays {
             var twist = TWISTS.getOrDefault(id, Twist.NONE);
             var first = new Plan(member, FIRST_DAY.plusDays(2L * i), rider, twist, luck);
             days.add(ride(first, "1.4", stream(seed, 2L * i)));
+            if (ControlRides.isOn(i, member)) {
+                days.add(control(i, first, stream(seed, CONTROL + i)));
+            }
             if (RIDDEN_TWICE.contains(id)) {
                 var second = new Plan(member, first.date().plusDays(DAYS_TO_SECOND), "T1", Twist.NONE, luck);
                 days.add(ride(second, "2.0", stream(seed, 2L * i + 1)));
@@ -112,6 +121,16 @@ public final class FleetDays {
         range(day, plan);
         notRidden(day);
         return day.folder(configuration(plan.member(), firmware, random), conditions);
+    }
+
+    /// A morning of the control bike beside another bike's day, by the same rider.
+    private static DayFolder control(int index, Plan guest, RandomGenerator random) {
+        var member = ControlRides.bike(index);
+        var day = new DayScript(member, guest.date(), guest.rider(), random);
+        var plan = new Plan(member, guest.date(), guest.rider(), Twist.NONE, guest.luck());
+        var conditions = conditions(plan, random);
+        ControlRides.play(day);
+        return day.folder(configuration(member, "1.4", random), conditions);
     }
 
     private static void range(DayScript day, Plan plan) {

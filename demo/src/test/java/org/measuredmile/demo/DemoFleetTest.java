@@ -73,9 +73,32 @@ class DemoFleetTest {
         }
     }
 
+    /// A bike's own test days, without the mornings on which the control bike was stopped.
+    private static List<DayFolder> ownDays() {
+        return DAYS.stream().filter(folder -> !isControlRide(folder)).toList();
+    }
+
+    private static boolean isControlRide(DayFolder folder) {
+        return folder.name().endsWith(DemoFleet.CONTROL_BIKE)
+                && read(folder).day().runs().stream()
+                        .allMatch(run -> run.trial().equals("braking"));
+    }
+
+    @Test
+    void theControlBikeIsStoppedOnTenMorningsAndMoreByEveryRider() {
+        var mornings = DAYS.stream().filter(DemoFleetTest::isControlRide).toList();
+        assertThat(mornings).hasSizeGreaterThanOrEqualTo(10);
+        assertThat(mornings.stream()
+                        .flatMap(folder -> read(folder).day().runs().stream())
+                        .map(Run::rider)
+                        .distinct())
+                .containsExactlyInAnyOrder("T1", "T2", "R1");
+        assertThat(ownDays()).anyMatch(folder -> folder.name().endsWith(DemoFleet.CONTROL_BIKE));
+    }
+
     @Test
     void everyLevelIsRiddenOutAndBackWhereTheCausewayWasOpen() {
-        for (DayFolder folder : DAYS) {
+        for (DayFolder folder : ownDays()) {
             var read = read(folder);
             var levels = read.day().runs().stream()
                     .filter(run -> run.trial().equals("assistspeed"))
@@ -90,7 +113,7 @@ class DemoFleetTest {
 
     @Test
     void everyBikeButTheFoldingOnesCoastsAsOftenBackAsOut() {
-        for (DayFolder folder : DAYS) {
+        for (DayFolder folder : ownDays()) {
             var read = read(folder);
             var coasts = read.day().runs().stream()
                     .filter(run -> run.trial().equals("coastdown"))

@@ -13,6 +13,7 @@ public enum Dimension {
     POWER("a power"),
     ENERGY("an energy"),
     ENERGY_PER_DISTANCE("an energy per distance"),
+    POWER_PER_MASS("a power per mass"),
     PRESSURE("a pressure"),
     TEMPERATURE("a temperature"),
     DENSITY("a density"),

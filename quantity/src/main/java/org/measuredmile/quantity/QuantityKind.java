@@ -3,10 +3,11 @@ package org.measuredmile.quantity;
 import java.util.Arrays;
 import java.util.List;
 
-/// A kind of quantity that the road tests deal in, with the SI unit that every stored value of it is in and the
-/// units it is shown in.
+/// A kind of quantity that the road tests deal in, with the SI unit that every stored value of it is in and
+/// the units it is shown in.
 ///
-/// Unit: `si` is the unit of every bare double of this kind; `metric` and `imperial` are what people are shown.
+/// Unit: `si` is the unit of every bare double of this kind; `metric` and `imperial` are what people are
+/// shown.
 public enum QuantityKind {
     LENGTH(Unit.METRE, Unit.METRE, Unit.FOOT),
     /// Lengths of a part of a bike, of millimetres rather than metres.
@@ -22,6 +23,7 @@ public enum QuantityKind {
     POWER(Unit.WATT, Unit.WATT, Unit.WATT),
     ENERGY(Unit.JOULE, Unit.WATT_HOUR, Unit.WATT_HOUR),
     ENERGY_PER_DISTANCE(Unit.JOULE_PER_METRE, Unit.WATT_HOUR_PER_KILOMETRE, Unit.WATT_HOUR_PER_MILE),
+    POWER_PER_MASS(Unit.WATT_PER_KILOGRAM, Unit.WATT_PER_KILOGRAM, Unit.WATT_PER_POUND),
     PRESSURE(Unit.PASCAL, Unit.KILOPASCAL, Unit.POUND_PER_SQUARE_INCH),
     TEMPERATURE(Unit.KELVIN, Unit.DEGREE_CELSIUS, Unit.DEGREE_FAHRENHEIT),
     DENSITY(Unit.KILOGRAM_PER_CUBIC_METRE, Unit.KILOGRAM_PER_CUBIC_METRE, Unit.KILOGRAM_PER_CUBIC_METRE),

@@ -7,8 +7,9 @@ import java.math.MathContext;
 ///
 /// Unit: SI value = (value + offset) · numerator / denominator; ratios are exact, kept as numerator and
 /// denominator in lowest terms.
-/// Source: NIST Special Publication 811 (2008), appendix B (foot 0.3048 m, pound 0.45359237 kg, pound-force from
-/// standard gravity 9.80665 m/s², international mile 1609.344 m, nautical mile 1852 m); SI Brochure, 9th edition.
+/// Source: NIST Special Publication 811 (2008), appendix B (foot 0.3048 m, pound 0.45359237 kg, pound-force
+/// from standard gravity 9.80665 m/s², international mile 1609.344 m, nautical mile 1852 m); SI Brochure,
+/// 9th edition.
 public enum Unit {
     ONE("", Dimension.ONE, 1, 1),
     PER_CENT("%", Dimension.ONE, 1, 100),
@@ -53,6 +54,8 @@ public enum Unit {
     JOULE_PER_METRE("J/m", Dimension.ENERGY_PER_DISTANCE, 1, 1),
     WATT_HOUR_PER_KILOMETRE("Wh/km", Dimension.ENERGY_PER_DISTANCE, 36, 10),
     WATT_HOUR_PER_MILE("Wh/mi", Dimension.ENERGY_PER_DISTANCE, 3_600_000, 1_609_344),
+    WATT_PER_KILOGRAM("W/kg", Dimension.POWER_PER_MASS, 1, 1),
+    WATT_PER_POUND("W/lb", Dimension.POWER_PER_MASS, 100_000_000, 45_359_237),
     PASCAL("Pa", Dimension.PRESSURE, 1, 1),
     HECTOPASCAL("hPa", Dimension.PRESSURE, 100, 1),
     KILOPASCAL("kPa", Dimension.PRESSURE, 1000, 1),
@@ -135,8 +138,8 @@ public enum Unit {
         return si * denominator / numerator - offset;
     }
 
-    /// The value in this unit of a value in the SI unit, for printing: exact for the shortest decimal of that
-    /// value, so that a half stays a half (0.145 is 14.5 %).
+    /// The value in this unit of a value in the SI unit, for printing: exact for the shortest decimal of
+    /// that value, so that a half stays a half (0.145 is 14.5 %).
     BigDecimal decimalFromSi(double si) {
         return differenceDecimalFromSi(si).subtract(BigDecimal.valueOf(offset));
     }

@@ -11,7 +11,8 @@ import tech.units.indriya.unit.Units;
 /// Units that this product's own table does not hold, from the general library of units; loaded when first
 /// needed.
 ///
-/// Shape: a spelling in the library's notation (`MPa`, `km/s`), as a conversion into the SI unit of a dimension.
+/// Shape: a spelling in the library's notation (`MPa`, `km/s`), as a conversion into the SI unit of a
+/// dimension.
 final class UnitLibrary {
     private UnitLibrary() {}
 
@@ -65,6 +66,7 @@ final class UnitLibrary {
             units.put(Dimension.POWER, Units.WATT);
             units.put(Dimension.ENERGY, Units.JOULE);
             units.put(Dimension.ENERGY_PER_DISTANCE, Units.JOULE.divide(Units.METRE));
+            units.put(Dimension.POWER_PER_MASS, Units.WATT.divide(Units.KILOGRAM));
             units.put(Dimension.PRESSURE, Units.PASCAL);
             units.put(Dimension.TEMPERATURE, Units.KELVIN);
             units.put(Dimension.DENSITY, Units.KILOGRAM.divide(Units.CUBIC_METRE));

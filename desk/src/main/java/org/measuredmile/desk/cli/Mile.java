@@ -14,8 +14,8 @@ import picocli.CommandLine.Spec;
 
 /// The command line's beginning: finds the command and turns trouble into one clear line.
 ///
-/// Shape: exit code 0 when it is done, 1 when the data say no, 2 for bad usage or bad input. Output is UTF-8 whatever
-/// the terminal's locale.
+/// Shape: exit code 0 when it is done, 1 when the data say no, 2 for bad usage or bad input. Output is
+/// UTF-8 whatever the terminal's locale.
 @Command(
         name = "mile",
         description = "Road tests of electric bikes: from recordings and readings to figures.",
@@ -30,6 +30,8 @@ import picocli.CommandLine.Spec;
             StandingsCommand.class,
             CompareCommand.class,
             ShortlistCommand.class,
+            ExpectedCommand.class,
+            ControlCommand.class,
             RecomputeCommand.class,
             ServeCommand.class,
             DemoCommand.class,

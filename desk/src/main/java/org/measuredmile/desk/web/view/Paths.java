@@ -72,8 +72,8 @@ public final class Paths {
         return path.toString();
     }
 
-    /// A name as one piece of a path: signs that would end the piece, or that servers refuse in it, are written
-    /// with a tilde.
+    /// A name as one piece of a path: signs that would end the piece, or that servers refuse in it, are
+    /// written with a tilde.
     private static String segment(String name) {
         return piece(name.replace("~", "~0")
                 .replace("/", "~1")
@@ -96,7 +96,7 @@ public final class Paths {
         return piece(text);
     }
 
-    private static String piece(String text) {
+    static String piece(String text) {
         return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
     }
 }

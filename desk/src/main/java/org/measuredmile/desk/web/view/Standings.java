@@ -231,9 +231,9 @@ public final class Standings {
                             ",",
                             Integer.toString(row.rank()),
                             row.joint() ? "yes" : "no",
-                            cell(entrant.bike()),
-                            cell(entrant.title()),
-                            cell(entrant.category()),
+                            Csv.cell(entrant.bike()),
+                            Csv.cell(entrant.title()),
+                            Csv.cell(entrant.category()),
                             entrant.date().toString(),
                             Double.toString(entrant.value()),
                             spec.kind().si().symbol(),
@@ -247,12 +247,6 @@ public final class Standings {
                     .append('\n');
         }
         return out.toString();
-    }
-
-    /// A cell that a spreadsheet neither splits nor takes for a formula.
-    private static String cell(String text) {
-        String safe = text.matches("[=+@-].*") ? "'" + text : text;
-        return safe.matches(".*[\",\\n\\r].*") ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
     }
 
     /// Every figure and variant that any bike has a result in, by chapter.

@@ -163,7 +163,7 @@ public record SimulatedClimb(String method) implements SimulatedTrial {
         return mps + Draw.normal(random, 0, StrictMath.hypot(0.5, 0.3 * Math.abs(mps)));
     }
 
-    private static Course course(RoadUp road, RandomGenerator random) {
+    static Course course(RoadUp road, RandomGenerator random) {
         return new Course(
                 "hill",
                 "climb",

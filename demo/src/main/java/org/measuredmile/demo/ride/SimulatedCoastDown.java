@@ -80,7 +80,7 @@ public record SimulatedCoastDown(String method) implements SimulatedTrial {
     }
 
     /// By a watch good to 0.15 s a split, and a display wrong by 1 % (standard deviations).
-    private static List<Reading> watched(List<double[]> coasts, RandomGenerator random) {
+    static List<Reading> watched(List<double[]> coasts, RandomGenerator random) {
         double scale = 1 + Draw.normal(random, 0, 0.01);
         var readings = new ArrayList<Reading>();
         for (int i = 0; i < coasts.size(); i++) {

@@ -74,7 +74,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
 
     /// 10 Hz, delay 0.1 to 0.3 s, noise 0.05 m/s white and 0.05 m/s correlated over 0.4 s; three receivers in ten
     /// unfiltered, four averaging over 0.2 or 0.4 s, the rest lagging by 0.15 s.
-    private static ReceiverModel receiver(RandomGenerator random) {
+    static ReceiverModel receiver(RandomGenerator random) {
         double which = random.nextDouble();
         ReceiverModel.Filter filter = new ReceiverModel.Filter.Lag(0.15);
         if (which < 0.3) {
@@ -86,7 +86,7 @@ public record SimulatedStart(String method) implements SimulatedTrial {
     }
 
     /// A receiver whose scale is right within 0.2 % (standard deviation), one for the day.
-    private static TrueRide shown(TrueRide ride, RandomGenerator random) {
+    static TrueRide shown(TrueRide ride, RandomGenerator random) {
         double scale = 1 + Draw.normal(random, 0, 0.002);
         return TrueRide.of(Arrays.stream(ride.speedMps()).map(v -> v * scale).toArray(), ride.stepS());
     }

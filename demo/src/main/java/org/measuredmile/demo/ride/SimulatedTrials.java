@@ -16,6 +16,7 @@ public final class SimulatedTrials {
             new SimulatedCutOff(),
             new SimulatedClimb("trace"),
             new SimulatedClimb("hand"),
+            new SimulatedHillDay(),
             new SimulatedCoastDown("trace"),
             new SimulatedCoastDown("hand"),
             new SimulatedEngagement(false),

@@ -51,8 +51,9 @@ final class BrakingRules {
     /// The same by a wheel, whose speed is taken over less time.
     static final StopFit.Priors WHEEL = new StopFit.Priors(0.225, 0.045, 0.3, 0.6, 0.1, 0.08);
 
-    /// A fork dives after the brake bites, which an accelerometer on the bike adds to the braking: its onset looks so
-    /// much too late, s. The middle between a stiff fork and a soft one that dives 2°; by simulation. House.
+    /// A fork dives after the brake bites, which an accelerometer on the bike adds to the braking: its onset
+    /// looks so much too late, s. The middle between a stiff fork and a soft one that dives 2°; by simulation.
+    /// House.
     static final double ONSET_LATE_S = 0.004;
 
     /// What that, damping and filter of an accelerometer leave open of the onset, alike in all runs, s. House.

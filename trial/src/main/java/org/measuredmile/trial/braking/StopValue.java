@@ -25,8 +25,8 @@ interface StopValue {
         return 0;
     }
 
-    /// By accelerometer and satellite speed together: neither build-up nor rise is assumed. The standard uncertainty
-    /// is of this stop by itself: what all stops of a day share stands beside it.
+    /// By accelerometer and satellite speed together: neither build-up nor rise is assumed. The standard
+    /// uncertainty is of this stop by itself: what all stops of a day share stands beside it.
     record Inertial(double value, double standardUncertainty, double fromFilter, double fromScale, double fromOnset)
             implements StopValue {
         static Inertial of(InertialStop.Known stop, InertialStop.Known.Quantity quantity) {

@@ -42,6 +42,10 @@ final class ClimbHandbook {
                             + " one over the speed to the power 1 ± 0.35, whose width is then most of the interval. A"
                             + " bike that would stand still at the reference mass has no such figure, and that is"
                             + " said.",
+                    "The foretold time is the model's with the force of the day's standing starts, masses, road load"
+                            + " and course: no watch or trace of the climb enters it but for the speed at the first"
+                            + " gate. Where the ridden time lies further off than 2.5 standard uncertainties, that is"
+                            + " said: a rise, a mass or the state of the drive is not what was written.",
                     "What pedalling gained is the difference of both times, in which what they share cancels. Less"
                             + " than its 95 % interval of the day is \"no difference shown\"."),
             List.of(

@@ -48,6 +48,8 @@ final class ClimbReduction {
         var gains = PedallingGain.of(input, figures.groups());
         gains.forEach(gain -> all.add(gain.figure()));
         all.addAll(SteepestStart.of(input, runs));
+        var foretold = ForetoldClimb.of(input, figures.groups());
+        foretold.forEach(one -> all.add(one.figure()));
         var said = new ClimbFindings(input, runs);
         findings.addAll(said.ofDay());
         findings.addAll(said.ofRuns());
@@ -56,6 +58,7 @@ final class ClimbReduction {
         findings.addAll(figures.findings());
         findings.addAll(reference.findings());
         gains.forEach(gain -> findings.add(gain.finding()));
+        foretold.forEach(one -> findings.add(one.finding()));
         return new Outcome(all, runs.stream().map(this::result).toList(), findings);
     }
 

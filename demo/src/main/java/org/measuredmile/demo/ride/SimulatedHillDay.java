@@ -1,0 +1,173 @@
+package org.measuredmile.demo.ride;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.random.RandomGenerator;
+import org.measuredmile.quantity.statistics.Draw;
+import org.measuredmile.quantity.statistics.Seed;
+import org.measuredmile.recording.Place;
+import org.measuredmile.recording.day.Bike;
+import org.measuredmile.recording.day.Conditions;
+import org.measuredmile.recording.day.Configuration;
+import org.measuredmile.recording.day.PreRideCheck;
+import org.measuredmile.recording.day.Reading;
+import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Rider;
+import org.measuredmile.recording.day.Run;
+import org.measuredmile.recording.day.TestDay;
+import org.measuredmile.recording.day.Variant;
+
+/// Whole days around a hill: three weighings, five pairs of coasts by a watch, six standing starts by a receiver of
+/// 10 Hz, and three climbs by throttle by a watch, all with the same bike and rider in the same weather.
+///
+/// Population: bikes of [StartedBike#drawn], whose power on the hill is that of their starts, scattering half as much
+/// from run to run; hills of 250 to 500 m and 5 to 9 %; a wind of 0.7 m/s either way (standard deviations), written
+/// with 0.5 m/s of error and 30 % more; riders written to 0.5 kg; the speed at the first gate read to 0.1 m/s.
+public record SimulatedHillDay() implements SimulatedTrial {
+    private static final int STARTS = 6;
+    private static final int PAIRS = 5;
+    private static final String FILE = "starts.csv";
+    private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
+    private static final double HILL_BEARING = 63;
+    private static final double KMH = 3.6;
+
+    @Override
+    public String title() {
+        return "hill day with weigh-in, coast-down and starts";
+    }
+
+    @Override
+    public SimulatedDay day(Seed seed, long index) {
+        var random = seed.child(title()).stream(index);
+        var truth = HillDayTruth.drawn(random);
+        var readings = new ArrayList<Reading>();
+        var runs = new ArrayList<Run>();
+        weigh(truth, runs, readings, random);
+        coast(truth, runs, readings, random);
+        var recordings = new TreeMap<String, byte[]>();
+        recordings.put(FILE, starts(truth, runs, random));
+        climb(truth, runs, readings, random);
+        return new SimulatedDay(
+                testDay(truth, runs, readings, random), Bike.known("simulated"), recordings, truth.truths());
+    }
+
+    private static void weigh(HillDayTruth truth, List<Run> runs, List<Reading> readings, RandomGenerator random) {
+        for (int i = 1; i <= 3; i++) {
+            runs.add(WrittenDay.run("w-" + i, "weighin", Variant.of("battery", "in"), ""));
+            String kg = String.format(Locale.ROOT, "%.2f kg", truth.bike().bikeKg() + Draw.normal(random, 0, 0.03));
+            readings.add(WrittenDay.reading("w-" + i, "mass", kg));
+        }
+    }
+
+    private static void coast(HillDayTruth truth, List<Run> runs, List<Reading> readings, RandomGenerator random) {
+        double slope = Draw.normal(random, 0, 0.001);
+        double windMps = truth.windFrom(90);
+        var coasts = new ArrayList<double[]>();
+        for (int i = 0; i < 2 * PAIRS; i++) {
+            double sign = i % 2 == 0 ? 1 : -1;
+            var outside = new RiddenCoasts.Outside(
+                    HillDayTruth.AIR_KG_PER_M3, sign * slope, sign * (windMps + Draw.normal(random, 0, 0.4)));
+            double fromMps = Draw.rectangular(random, 35, 38) / KMH;
+            coasts.add(RiddenCoasts.speeds(truth.coasting(), outside, fromMps, random));
+            String id = String.format(Locale.ROOT, "c-%02d", i + 1);
+            runs.add(WrittenDay.run(id, "coastdown", Variant.NONE, i % 2 == 0 ? "out" : "back"));
+        }
+        readings.addAll(SimulatedCoastDown.watched(coasts, random));
+    }
+
+    private static byte[] starts(HillDayTruth truth, List<Run> runs, RandomGenerator random) {
+        var road = new RiddenStart.Road(Draw.normal(random, 0, 0.003), truth.windFrom(90));
+        var starts = new ArrayList<RiddenStart>();
+        var variant = Variant.of("drive", "throttle").with("to", "20-mph");
+        for (int i = 0; i < STARTS; i++) {
+            var run = truth.today()
+                    .changed(Draw.normal(random, 0, truth.bike().runScatter()))
+                    .buildingUpIn(Draw.normal(random, truth.bike().buildUpS(), 0.03));
+            starts.add(RiddenStart.of(run, i % 2 == 0 ? road : road.back()));
+            runs.add(WrittenDay.run("s-" + (i + 1), "standingstart", variant, i % 2 == 0 ? "out" : "back"));
+        }
+        var ride = SimulatedStart.shown(SimulatedStart.ride(starts), random);
+        var seen = SimulatedStart.receiver(random).watch(ride, ROAD, random);
+        return new ReceiverLog(Instant.EPOCH, seen).delimited();
+    }
+
+    private static void climb(HillDayTruth truth, List<Run> runs, List<Reading> readings, RandomGenerator random) {
+        double alikeS = Draw.normal(random, 0, 0.05);
+        for (int i = 1; i <= HillDayTruth.CLIMBS; i++) {
+            var climb = truth.climb(truth.climbScatter() * Draw.normal(random));
+            String id = "h-" + i;
+            runs.add(new Run(
+                    id,
+                    "climb",
+                    Variant.of("drive", "throttle"),
+                    "R1",
+                    Optional.empty(),
+                    "hill",
+                    "out",
+                    Run.State.CONFIRMED,
+                    "",
+                    "",
+                    Place.NOWHERE));
+            double seconds = climb.timeS() + alikeS + Draw.normal(random, 0, 0.1);
+            double last = climb.speedMps()[climb.speedMps().length - 1];
+            readings.add(WrittenDay.reading(id, "climb-time", String.format(Locale.ROOT, "%.1f s", seconds)));
+            readings.add(WrittenDay.reading(id, "climb-entry-speed", read(climb.speedMps()[0], random)));
+            readings.add(WrittenDay.reading(id, "climb-exit-speed", read(last, random)));
+        }
+    }
+
+    private static String read(double mps, RandomGenerator random) {
+        return String.format(Locale.ROOT, "%.1f m/s", mps + Draw.normal(random, 0, 0.05));
+    }
+
+    private static TestDay testDay(HillDayTruth truth, List<Run> runs, List<Reading> readings, RandomGenerator random) {
+        var ids = runs.stream()
+                .filter(run -> run.trial().equals("standingstart"))
+                .map(Run::id)
+                .toList();
+        double riderKg = truth.bike().riderKg() + Draw.normal(random, 0, 0.5);
+        return new TestDay(
+                "simulated",
+                LocalDate.of(2031, 5, 14),
+                ZoneOffset.UTC,
+                "",
+                "simulated",
+                Configuration.UNKNOWN,
+                List.of(),
+                List.of(new Rider("R1", OptionalDouble.of(riderKg))),
+                Optional.of(new PreRideCheck("M1", "T1", "08:40")),
+                conditions(truth, random),
+                List.of(),
+                List.of(SimulatedClimb.course(truth.road(), random)),
+                List.of(),
+                runs,
+                readings,
+                List.of(new RecordingEntry(FILE, "", ids, 0, "")));
+    }
+
+    private static Conditions conditions(HillDayTruth truth, RandomGenerator random) {
+        double north = truth.windNorthMps() + Draw.normal(random, 0, truth.windOpen());
+        double east = truth.windEastMps() + Draw.normal(random, 0, truth.windOpen());
+        double from = (StrictMath.toDegrees(StrictMath.atan2(east, north)) + 360) % 360;
+        return new Conditions(
+                OptionalDouble.of(293.15),
+                OptionalDouble.of(100_000),
+                OptionalDouble.of(0.5),
+                OptionalDouble.of(StrictMath.hypot(north, east)),
+                String.format(Locale.ROOT, "%.0f°", from),
+                "dry",
+                OptionalDouble.of(0.95),
+                OptionalDouble.empty());
+    }
+
+    static double hillBearing() {
+        return HILL_BEARING;
+    }
+}

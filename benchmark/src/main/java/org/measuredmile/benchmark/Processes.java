@@ -9,8 +9,8 @@ import java.util.Optional;
 
 /// Other processes, started, waited for and timed.
 final class Processes {
-    /// Debian's own interpreter, which sees Debian's packages; another one on the path may not.
-    private static final String PYTHON = "/usr/bin/python3";
+    /// Debian's own interpreter, which sees Debian's packages; then the one on the path, which may see others.
+    private static final List<String> PYTHONS = List.of("/usr/bin/python3", "python3");
     private static final int NOT_INSTALLED = 69;
 
     private Processes() {}
@@ -18,15 +18,21 @@ final class Processes {
     /// What a process printed, and how long it lived by the clock.
     record Ended(String output, double wallMs, int status) {}
 
-    /// Empty where Python or its library is not there.
-    static Optional<Ended> python(String... arguments) throws IOException, InterruptedException {
-        if (!Path.of(PYTHON).toFile().canExecute()) {
-            return Optional.empty();
+    /// Empty where no Python has the library that the script needs.
+    static Optional<Ended> python(String... arguments) throws InterruptedException {
+        for (String python : PYTHONS) {
+            var command = new ArrayList<>(List.of(python));
+            command.addAll(List.of(arguments));
+            try {
+                Ended ended = run(command);
+                if (ended.status() != NOT_INSTALLED) {
+                    return Optional.of(sound(ended, command));
+                }
+            } catch (IOException noSuchProgram) {
+                continue;
+            }
         }
-        var command = new ArrayList<>(List.of(PYTHON));
-        command.addAll(List.of(arguments));
-        Ended ended = run(command);
-        return ended.status() == NOT_INSTALLED ? Optional.empty() : Optional.of(sound(ended, command));
+        return Optional.empty();
     }
 
     static Ended java(List<String> options, Class<?> main, String... arguments)

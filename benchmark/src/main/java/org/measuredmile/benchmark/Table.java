@@ -11,9 +11,10 @@ import java.util.Optional;
 import org.measuredmile.benchmark.Rounds.Case;
 import org.openjdk.jmh.runner.RunnerException;
 
-/// Measures everything and writes the tables. usage: Table FOLDER ROUNDS
+/// Measures everything and writes the tables. usage: Table FOLDER ROUNDS [fits]
 ///
-/// FOLDER holds `peer.py`, and takes `target/benchmarks.md`.
+/// FOLDER holds `peer.py` and `peer_fits.py`, and takes `target/benchmarks.md`. With a third argument `fits` only what
+/// is beside numpy and scipy.
 final class Table {
     private static final List<String> XML = List.of("gpx", "tcx");
     private static final double AIM_OF_SCAN = 0.6;
@@ -34,7 +35,13 @@ final class Table {
     }
 
     static void main(String[] arguments) throws IOException, InterruptedException, RunnerException {
-        new Table(Path.of(arguments[0]), Integer.parseInt(arguments[1])).write();
+        var table = new Table(Path.of(arguments[0]), Integer.parseInt(arguments[1]));
+        if (arguments.length > 2) {
+            System.out.println(Machine.facts() + " " + arguments[1] + " rounds.");
+            new FitTable(table.folder, table.count).lines().forEach(System.out::println);
+            return;
+        }
+        table.write();
     }
 
     private void write() throws IOException, InterruptedException, RunnerException {
@@ -42,6 +49,7 @@ final class Table {
         decoding();
         peer();
         reducing();
+        fits();
         heap();
         Path to = folder.resolve("target/benchmarks.md");
         Files.createDirectories(to.getParent());
@@ -152,6 +160,11 @@ final class Table {
                     ms,
                     ms / hours);
         }
+    }
+
+    private void fits() throws IOException, InterruptedException, RunnerException {
+        line("");
+        new FitTable(folder, count).lines().forEach(this::line);
     }
 
     private void heap() throws IOException, InterruptedException {

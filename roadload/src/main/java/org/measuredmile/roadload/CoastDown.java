@@ -77,6 +77,17 @@ public final class CoastDown {
         double[] samples = runs.stream()
                 .flatMapToDouble(run -> java.util.Arrays.stream(run.speedsMps()))
                 .toArray();
+        var parameters = parameters(runs, before);
+        var fitted = ModelFit.fit(samples, sigmaMps, values -> speeds(runs, setting, values), parameters);
+        return switch (fitted) {
+            case ModelFit.Outcome.NotSettled not -> new Outcome.NotSettled(not.lastCost());
+            case ModelFit.Outcome.Settled settled -> new Outcome.Settled(found(settled, runs.size()));
+        };
+    }
+
+    /// What is found, in the fit's order: rolling coefficient, drag area, grade, head wind, a start speed of
+    /// each run.
+    public static List<Parameter> parameters(List<Run> runs, Before before) {
         var parameters = new ArrayList<Parameter>(List.of(
                 new Parameter("rolling", before.rolling(), before.rolling(), before.rollingSd(), 0, 0.08),
                 new Parameter("drag-area", before.dragAreaM2(), before.dragAreaM2(), before.dragAreaSdM2(), 0, 2.5),
@@ -86,11 +97,7 @@ public final class CoastDown {
             double start = runs.get(i).speedsMps()[0];
             parameters.add(Parameter.free("start " + (i + 1), start, start - 2, start + 2));
         }
-        var fitted = ModelFit.fit(samples, sigmaMps, values -> speeds(runs, setting, values), parameters);
-        return switch (fitted) {
-            case ModelFit.Outcome.NotSettled not -> new Outcome.NotSettled(not.lastCost());
-            case ModelFit.Outcome.Settled settled -> new Outcome.Settled(found(settled, runs.size()));
-        };
+        return parameters;
     }
 
     private static double[] speeds(List<Run> runs, Setting setting, double[] values) {

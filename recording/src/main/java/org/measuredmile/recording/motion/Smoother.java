@@ -10,7 +10,6 @@ import org.hipparchus.filtering.kalman.linear.LinearKalmanFilter;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposer;
-import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.measuredmile.recording.Channel;
@@ -18,9 +17,11 @@ import org.measuredmile.recording.Channel;
 /// The fixed-interval smoother on distance, speed and acceleration, for stretches between events.
 ///
 /// Shape: a linear process and scalar samples in; one state with covariance a sample out. [#between] is the one for
-/// riding: speed samples in, [State] out. Never run it across a brake application, a start or a cut-off: those are
+/// riding: speed samples in, [State] out, by [WhiteJerk]. Never run it across a brake application, a start or a
+/// cut-off: those are
 /// kinks, and a smoother rounds them.
-/// Source: Rauch, Tung and Striebel (1965), AIAA Journal 3(8); the recursion is the filtering library's.
+/// Source: Rauch, Tung and Striebel (1965), AIAA Journal 3(8); for any process the recursion is the filtering
+/// library's.
 public final class Smoother {
     private Smoother() {}
 
@@ -117,39 +118,6 @@ public final class Smoother {
         var prior = new Prior(new double[] {0, speed.value(0), 0}, new double[][] {
             {1e-12, 0, 0}, {0, 4 * sigmaMps * sigmaMps + 1, 0}, {0, 0, 25}
         });
-        var samples = new Samples(speed.timesS(), speed.values(), sigmaMps * sigmaMps);
-        return smooth(new Riding(jerkDensity), prior, samples).smoothed().stream()
-                .map(one -> new State(
-                        one.getTime(),
-                        one.getState().getEntry(0),
-                        one.getState().getEntry(1),
-                        one.getState().getEntry(2),
-                        Math.sqrt(Math.max(0, one.getCovariance().getEntry(0, 0))),
-                        Math.sqrt(Math.max(0, one.getCovariance().getEntry(1, 1)))))
-                .toList();
-    }
-
-    /// Distance, speed, acceleration, driven by white jerk.
-    private record Riding(double jerkDensity) implements Process {
-        @Override
-        public RealMatrix transition(double stepS) {
-            return new Array2DRowRealMatrix(new double[][] {{1, stepS, stepS * stepS / 2}, {0, 1, stepS}, {0, 0, 1}});
-        }
-
-        @Override
-        public RealMatrix noise(double stepS) {
-            double t = stepS;
-            double[][] shape = {
-                {t * t * t * t * t / 20, t * t * t * t / 8, t * t * t / 6},
-                {t * t * t * t / 8, t * t * t / 3, t * t / 2},
-                {t * t * t / 6, t * t / 2, t}
-            };
-            return MatrixUtils.createRealMatrix(shape).scalarMultiply(jerkDensity);
-        }
-
-        @Override
-        public double[] sampled() {
-            return new double[] {0, 1, 0};
-        }
+        return WhiteJerk.smoothed(speed, sigmaMps, jerkDensity, prior);
     }
 }

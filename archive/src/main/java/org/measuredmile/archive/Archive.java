@@ -21,8 +21,8 @@ import org.measuredmile.trial.DayReduction;
 
 /// A crew's archive: one folder with a database and the files it names by hash.
 ///
-/// Shape: inputs come first: a day's files are kept, with who, when and why, before anything is computed from them, and
-/// a correction is another revision. Safe for use by several threads and several processes at once.
+/// Shape: inputs come first: a day's files are kept, with who, when and why, before anything is computed from
+/// them, and a correction is another revision. Safe for use by several threads and several processes at once.
 /// Error: UncheckedIOException when the disk fails or a kept file is no longer what it was.
 public final class Archive implements AutoCloseable {
     private static final int KEPT_REDUCTIONS = 8;
@@ -37,6 +37,7 @@ public final class Archive implements AutoCloseable {
     private final Revisions revisions;
     private final Figures figures;
     private final Ledgers ledgers;
+    private final Replies replies;
     private final Map<String, DayReduction.Result> reductions = new LinkedHashMap<>(16, 0.75f, true);
 
     Archive(Path folder, Clock clock, Reducer reducer) throws IOException {
@@ -50,6 +51,7 @@ public final class Archive implements AutoCloseable {
         revisions = new Revisions(database);
         figures = new Figures(database);
         ledgers = new Ledgers(database, revisions, content);
+        replies = new Replies(database, revisions, content);
     }
 
     /// Opens the archive in a folder, or makes it; an older one is brought to the current schema.
@@ -107,9 +109,8 @@ public final class Archive implements AutoCloseable {
         return revisions.one(Subject.DAY, dayId, revision).map(this::stored);
     }
 
-    /// A test day with its traces, runs and budgets, computed from its files; empty when there is no such day or
-    /// its own
-    /// files cannot be used.
+    /// A test day with its traces, runs and budgets, computed from its files; empty when there is no such
+    /// day or its own files cannot be used.
     public Optional<DayReduction.Result.Reduced> reduced(String dayId) {
         return day(dayId).map(this::reduce).flatMap(Archive::reducedOf);
     }
@@ -138,8 +139,8 @@ public final class Archive implements AutoCloseable {
         return figures.query(query);
     }
 
-    /// Keeps a ledger's file. The same bytes again make no revision; what stood under the name before stays in the
-    /// history and no longer counts.
+    /// Keeps a ledger's file. The same bytes again make no revision; what stood under the name before stays
+    /// in the history and no longer counts.
     public LedgerReport importLedger(String name, byte[] bytes, Act act) {
         return ledgers.take(new Ledgers.File(name, bytes), act, clock.instant(), "imported");
     }
@@ -157,6 +158,16 @@ public final class Archive implements AutoCloseable {
         return ledgers.all();
     }
 
+    /// Keeps the sheet that was sent to a bike's maker, with the day it was sent and the day an answer is due.
+    public SentReply keepSent(SentReply.Sheet sheet, Act act) {
+        return replies.keep(sheet, act, clock.instant());
+    }
+
+    /// What was sent to a bike's maker, oldest first.
+    public List<SentReply> sent(String bike) {
+        return replies.of(bike);
+    }
+
     /// Everything that was done, oldest first.
     public List<HistoryEntry> history() {
         return revisions.history();
@@ -170,7 +181,8 @@ public final class Archive implements AutoCloseable {
                 .toList();
     }
 
-    /// Checks every kept file against its hash and every figure against the files it is made from; changes nothing.
+    /// Checks every kept file against its hash and every figure against the files it is made from; changes
+    /// nothing.
     public Recomputation recompute(Progress progress) {
         return new Recomputing(this, progress).all();
     }
@@ -219,6 +231,10 @@ public final class Archive implements AutoCloseable {
 
     Ledgers ledgerTable() {
         return ledgers;
+    }
+
+    Replies replyTable() {
+        return replies;
     }
 
     StoredDay stored(Revision revision) {

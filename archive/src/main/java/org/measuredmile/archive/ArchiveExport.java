@@ -16,8 +16,9 @@ import tools.jackson.databind.JsonNode;
 
 /// The whole archive as plain files, and back.
 ///
-/// Shape: `days/<id>/` holds each test day as it stands now, `ledgers/<name>/` each ledger, `earlier/…/<number>/` what
-/// they were before, and `revisions.json` who did what when and why, so that nothing is lost on the way back.
+/// Shape: `days/<id>/` holds each test day as it stands now, `ledgers/<name>/` each ledger, `replies/<bike>/`
+/// what was sent to its maker last, `earlier/…/<number>/` what they were before, and `revisions.json` who did
+/// what when and why, so that nothing is lost on the way back.
 public final class ArchiveExport {
     /// The file by which an export is known.
     public static final String LIST = "revisions.json";
@@ -55,7 +56,7 @@ public final class ArchiveExport {
     }
 
     private static String place(Archive archive, Revision revision) {
-        String folder = revision.subject().id() + "s/" + revision.name();
+        String folder = revision.subject().folder() + "/" + revision.name();
         boolean isLatest = archive.revisions()
                 .latest(revision.subject(), revision.name())
                 .filter(latest -> latest.number() == revision.number())
@@ -110,6 +111,8 @@ public final class ArchiveExport {
             var at = Instant.parse(entry.path("at").asString());
             if (entry.path("subject").asString().equals(Subject.DAY.id())) {
                 reports.add(new Intake(archive).take(folder, act, at, BROUGHT_IN));
+            } else if (entry.path("subject").asString().equals(Subject.REPLY.id())) {
+                archive.replyTable().take(folder, act, at, BROUGHT_IN);
             } else {
                 archive.ledgerTable().take(ledger(folder), act, at, BROUGHT_IN);
             }

@@ -5,8 +5,8 @@ import java.util.List;
 
 /// One thing that was done to the archive.
 ///
-/// Shape: `act` is `imported`, `revised` or `brought in from an export`; `subject` is `day` or `ledger`, `name` which
-/// one and `number` the revision it led to; `changes` one line a file.
+/// Shape: `act` is `imported`, `revised`, `sent` or `brought in from an export`; `subject` is `day`, `ledger`
+/// or `reply`, `name` which one and `number` the revision it led to; `changes` one line a file.
 public record HistoryEntry(
         long id,
         Instant at,

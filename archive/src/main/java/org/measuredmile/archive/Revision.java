@@ -5,7 +5,8 @@ import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
-/// The files of a test day or a ledger as they stood after one act. Never changed; a correction is another revision.
+/// The files of a test day, a ledger or a reply sheet as they stood after one act. Never changed; a correction
+/// is another revision.
 ///
 /// Shape: `number` counts from 1; `files` by path inside the folder.
 public record Revision(
@@ -13,7 +14,9 @@ public record Revision(
     /// What has revisions.
     public enum Subject {
         DAY("day"),
-        LEDGER("ledger");
+        LEDGER("ledger"),
+        /// What was sent to a bike's maker; the name is the bike's id.
+        REPLY("reply");
 
         private final String id;
 
@@ -23,6 +26,11 @@ public record Revision(
 
         public String id() {
             return id;
+        }
+
+        /// The folder of an export that holds these.
+        String folder() {
+            return this == REPLY ? "replies" : id + "s";
         }
     }
 

@@ -27,7 +27,7 @@ public final class Fleet {
             Plimble Quayside     |2031|step-through|both |torque |4|27|2450|25.1|24.9| 2.8|6.78|0.08|0.20|20.0|19.8|350|50|140
             Haverdusk Shingle    |2030|step-through|pedal|torque |4|28|2990|22.9|22.5| 2.5|6.89|0.07|0.19|20.0|   -|250|70|135
             Mirefoot Samphire    |2031|step-through|both |cadence|5|26|1490|28.8|27.0| 3.2|5.88|0.11|0.26|20.3|20.1|500|40|136
-            Skelloway Marram     |2031|step-through|both |cadence|9|26|1690|29.6|28.1| 3.3|6.05|0.10|0.25|20.8|20.7|750|55|150
+            Skelloway Marram     |2031|step-through|both |cadence|9|26|1690|29.6|26.3| 3.3|6.05|0.10|0.25|20.8|20.7|750|55|150
             Ostrelle Candlewick  |2030|step-through|both |torque |5|27|2250|24.4|24.0| 2.7|6.66|0.08|0.21|20.0|19.0|500|58|140
             Vessenby Halfpenny   |2031|folding     |both |cadence|3|16|1290|18.9|17.9| 2.0|5.77|0.10|0.24|18.5|17.8|350|25|115
             Quorvane Sixpence    |2031|folding     |pedal|torque |4|20|2690|15.8|15.6| 1.6|6.16|0.08|0.21|19.8|   -|250|30|110
@@ -35,11 +35,11 @@ public final class Fleet {
             Vessenby Farthing    |2031|folding     |pedal|cadence|1|16| 990|14.6|14.2| 1.4|5.49|0.12|0.26|15.6|   -|250|20|105
             Plimble Satchel      |2030|folding     |both |torque |3|20|1990|19.4|19.0| 2.1|6.10|0.09|0.22|19.9|18.9|350|28|115
             Quorvane Thimble     |2031|folding     |both |cadence|3|14|1150|16.9|15.5| 1.8|5.26|0.12|0.28|15.9|15.8|250|18|100
-            Corrowan Daybook     |2031|commuter    |pedal|torque |4|28|3350|20.8|20.5| 2.6|6.94|0.07|0.19|20.0|   -|250|75|135
+            Corrowan Daybook     |2031|commuter    |pedal|torque |4|28|3350|20.8|21.3| 2.6|6.94|0.07|0.19|20.0|   -|250|75|135
             Hobbarn Withy        |2031|commuter    |both |cadence|5|27|1750|25.9|24.6| 2.9|6.22|0.10|0.24|20.2|19.7|500|50|140
             Skelloway Causeway   |2030|commuter    |both |torque |5|28|2390|23.7|23.3| 2.7|6.61|0.08|0.21|20.0|19.3|350|60|140
             Haverdusk Almanac    |2031|commuter    |pedal|torque |3|28|2790|19.6|19.4| 2.3|6.83|0.07|0.20|19.9|   -|250|65|130
-            Tullimar Tideline    |2031|commuter    |both |torque |4|28|3100|22.3|22.0| 2.6|6.72|0.08|0.20|20.0|20.0|500|62|140
+            Tullimar Tideline    |2031|commuter    |both |torque |4|28|3100|22.2|22.0| 2.6|6.72|0.08|0.20|20.0|20.0|500|62|140
             Pellowick Bramble    |2030|commuter    |both |cadence|5|27|1590|26.7|25.0| 3.0|5.94|0.11|0.26|20.6|20.5|750|45|138
             """;
     private static final String MARKET = "US";

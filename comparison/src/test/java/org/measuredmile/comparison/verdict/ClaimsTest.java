@@ -57,8 +57,9 @@ class ClaimsTest {
                         .replace('\u00a0', ' '))
                 .isEqualTo(
                         "The Brindle Lantern falls short of its claimed mass of “61.0 lb”, by 7.1 to 7.5 lb (3.22 to "
-                                + "3.40 kg): we weighed 68.3 ± 0.2 lb (30.98 ± 0.09 kg), with its battery, on 4 May 2031. The "
-                                + "claimed value agrees with the mass without its battery, 61.2 ± 0.2 lb (27.76 ± 0.10 kg).");
+                                + "3.40 kg): we weighed 68.3 ± 0.2 lb (30.98 ± 0.09 kg), with its "
+                                + "battery, on 4 May 2031. The claimed value agrees with the mass without its "
+                                + "battery, 61.2 ± 0.2 lb (27.76 ± 0.10 kg).");
     }
 
     @Test
@@ -94,8 +95,8 @@ class ClaimsTest {
         assertThat(verdict.measured()).isEmpty();
         assertThat(new Wording(UnitSystem.METRIC).of("Brindle Lantern", verdict))
                 .isEqualTo(
-                        "Whether the Brindle Lantern meets its claimed mass of “61 lb” we can’t tell: it was not measured "
-                                + "(battery in). What would do: weigh-in, 3 runs.");
+                        "Whether the Brindle Lantern meets its claimed mass of “61 lb” we can’t tell: it was "
+                                + "not measured (battery in). What would do: weigh-in, 3 runs.");
     }
 
     @Test

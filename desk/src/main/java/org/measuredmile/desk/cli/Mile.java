@@ -32,6 +32,8 @@ import picocli.CommandLine.Spec;
             ShortlistCommand.class,
             ExpectedCommand.class,
             ControlCommand.class,
+            VerdictCommand.class,
+            ReplyCommand.class,
             RecomputeCommand.class,
             ServeCommand.class,
             DemoCommand.class,

@@ -171,6 +171,8 @@ class WebBrowserTest {
         return List.of(
                 "/",
                 "/bikes/brindle-causeway",
+                "/bikes/brindle-causeway/claims",
+                "/bikes/brindle-causeway/reply",
                 "/days",
                 "/days/new",
                 TYPED,

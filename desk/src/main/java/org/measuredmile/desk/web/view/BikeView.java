@@ -10,7 +10,9 @@ public record BikeView(
         List<ChapterPart> chapters,
         List<Missing> notRidden,
         List<HistoryView.Row> history,
-        List<DayLink> days) {
+        List<DayLink> days,
+        String claimsHref,
+        String claimCounts) {
     /// One circumstance under the heading.
     public record Fact(String name, String words) {}
 
@@ -33,7 +35,7 @@ public record BikeView(
     /// One result, and what was measured of the same on other days.
     ///
     /// Shape: `strip` is a finished chart; `standingHref` leads to the order it stands in; `proposed` when a run of
-    /// it was not yet confirmed by a person.
+    /// it was not yet confirmed by a person; `claim` what the data say of a claim that it answers.
     public record Result(
             String title,
             String condition,
@@ -42,6 +44,7 @@ public record BikeView(
             String standingHref,
             String place,
             boolean proposed,
+            Optional<ClaimMark> claim,
             Optional<OriginView> origin,
             List<Other> others) {}
 

@@ -9,10 +9,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.measuredmile.archive.Archive;
 import org.measuredmile.archive.BikeEntry;
 import org.measuredmile.archive.FigureQuery;
 import org.measuredmile.archive.StoredFigure;
+import org.measuredmile.comparison.verdict.ClaimVerdict;
+import org.measuredmile.desk.BikeClaims;
 import org.measuredmile.publication.chart.Strip;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
@@ -36,6 +39,7 @@ public final class Bikes {
     private final Map<String, DayReduction.Result.Reduced> days = new LinkedHashMap<>();
     private final Map<String, Origins> origins = new TreeMap<>();
     private final List<StoredFigure> figures;
+    private final List<ClaimVerdict> verdicts;
 
     public Bikes(Archive archive, Printing printing, BikeEntry entry) {
         this.archive = archive;
@@ -51,6 +55,8 @@ public final class Bikes {
                 .sorted(Comparator.comparing((StoredFigure one) -> one.figure().key())
                         .thenComparing(Comparator.comparing(StoredFigure::date).reversed()))
                 .toList();
+        this.verdicts =
+                BikeClaims.of(archive, entry.id()).map(BikeClaims::verdicts).orElse(List.of());
     }
 
     public BikeView view() {
@@ -76,7 +82,9 @@ public final class Bikes {
                                 Printing.day(day.getValue().day().date())
                                         + ", "
                                         + day.getValue().day().place()))
-                        .toList());
+                        .toList(),
+                Paths.claims(entry.id()),
+                BikeClaimsPage.counts(verdicts));
     }
 
     private List<BikeView.Fact> facts() {
@@ -208,7 +216,7 @@ public final class Bikes {
                         figure.value(),
                         figure.anyDay().interval95(),
                         others(spec, figure.key().variant()),
-                        Optional.empty())
+                        verdict(standing).map(Bikes::flag))
                 .svg(Printing.capital(spec.title()));
         return result(
                 trial,
@@ -219,6 +227,24 @@ public final class Bikes {
                         .filter(one -> !one.equals(standing))
                         .map(one -> other(one, standing))
                         .toList());
+    }
+
+    /// The claim that a figure answers, as measured or brought to the claim's conditions.
+    private Optional<ClaimVerdict> verdict(StoredFigure stored) {
+        return verdicts.stream()
+                .filter(one -> Stream.of(one.measured(), one.atConditions())
+                        .flatMap(Optional::stream)
+                        .anyMatch(tried -> tried.result().day().equals(stored.day())
+                                && tried.result()
+                                        .figure()
+                                        .key()
+                                        .equals(stored.figure().key())))
+                .findFirst();
+    }
+
+    private static Strip.Flag flag(ClaimVerdict verdict) {
+        return new Strip.Flag(
+                verdict.claim().wanted().named()[0], "claim, " + verdict.claim().words());
     }
 
     private BikeView.Other other(StoredFigure one, StoredFigure standing) {
@@ -245,6 +271,7 @@ public final class Bikes {
                 // A result without a strip stands under its plot, which says the day.
                 strip.isEmpty() ? "" : Printing.shortDay(stored.date()) + configuration(stored),
                 !stored.accepted(),
+                verdict(stored).map(one -> ClaimMark.of(entry.id(), one)),
                 origin(stored),
                 others);
     }

@@ -13,6 +13,16 @@ public final class Paths {
         return "/bikes/" + segment(id);
     }
 
+    /// The claims of a bike and their verdicts.
+    public static String claims(String id) {
+        return bike(id) + "/claims";
+    }
+
+    /// The sheet for a bike's maker.
+    public static String reply(String id) {
+        return bike(id) + "/reply";
+    }
+
     public static String day(String id) {
         return "/days/" + segment(id);
     }

@@ -7,10 +7,10 @@ import org.measuredmile.quantity.statistics.Draw;
 ///
 /// Shape: the steady speed is where power at the wheel equals speed times the forces: rolling, m·g·c, and air,
 /// ½·ρ·A·(v + w)², found by halving.
-/// Unit: kilograms, square metres, watts; `levelsW` is what the motor adds at level 1, 2 and so on.
-public record AssistedBike(double massKg, double rolling, double dragAreaM2, double[] levelsW) {
+/// Unit: kilograms, square metres, watts, kg/m³; `levelsW` is what the motor adds at level 1, 2 and so on.
+public record AssistedBike(double massKg, double rolling, double dragAreaM2, double[] levelsW, double airKgPerM3) {
     private static final double GRAVITY_MPS2 = 9.80665;
-    private static final double AIR_KG_PER_M3 = 1.2;
+    private static final double USUAL_AIR_KG_PER_M3 = 1.2;
 
     /// A bike of 85 to 125 kg with its rider, rolling coefficient 0.007 to 0.011, drag area 0.5 to 0.7 m²,
     /// whose levels settle at speeds 0.7 to 1.4 m/s apart from 4 to 5 m/s on when the rider adds the stated
@@ -19,19 +19,24 @@ public record AssistedBike(double massKg, double rolling, double dragAreaM2, dou
         double mass = Draw.rectangular(random, 85, 125);
         double rolling = Draw.rectangular(random, 0.007, 0.011);
         double area = Draw.rectangular(random, 0.5, 0.7);
-        var bare = new AssistedBike(mass, rolling, area, new double[levels]);
+        var bare = new AssistedBike(mass, rolling, area, new double[levels], USUAL_AIR_KG_PER_M3);
         double speed = Draw.rectangular(random, 4, 5);
         double[] added = new double[levels];
         for (int k = 0; k < levels; k++) {
             added[k] = speed * bare.forceN(speed, 0) - effortW;
             speed += Draw.rectangular(random, 0.7, 1.4);
         }
-        return new AssistedBike(mass, rolling, area, added);
+        return new AssistedBike(mass, rolling, area, added, USUAL_AIR_KG_PER_M3);
+    }
+
+    /// The same bike and motor with another rider in other air.
+    AssistedBike with(double otherMassKg, double otherAirKgPerM3) {
+        return new AssistedBike(otherMassKg, rolling, dragAreaM2, levelsW, otherAirKgPerM3);
     }
 
     private double forceN(double speedMps, double headWindMps) {
         double air = speedMps + headWindMps;
-        return massKg * GRAVITY_MPS2 * rolling + 0.5 * AIR_KG_PER_M3 * dragAreaM2 * air * Math.abs(air);
+        return massKg * GRAVITY_MPS2 * rolling + 0.5 * airKgPerM3 * dragAreaM2 * air * Math.abs(air);
     }
 
     /// The speed at which the bike settles at a level (from 1) with a rider's effort and a head wind.

@@ -3,6 +3,7 @@ package org.measuredmile.demo.ride;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -15,6 +16,7 @@ import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Conditions;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.Variant;
 
@@ -23,8 +25,10 @@ import org.measuredmile.recording.day.Variant;
 /// Population: bikes as [AssistedBike#drawn]; the rider's effort differs from 75 W by 10 W from day to day, what else
 /// differs is 0.12 m/s (itself known to 12 degrees of freedom); the speed wanders by 0.10 to 0.20 m/s with a memory
 /// around 10 s (log-normal, 0.45 in the
-/// logarithm); levels are held for 25 to 45 s; wind up to 3 m/s of any bearing, each way 30 % of it apart; the
-/// receiver's scale is off by what its calibration states, 0.2 %.
+/// logarithm); levels are held for 25 to 45 s; wind up to 3 m/s of any bearing, each way 30 % of it apart, its bearing
+/// written on half the days as a compass point; the receiver's scale is off by what its calibration states, 0.2 %.
+/// Crews live where the air is 5 to 30 °C warm and weighs 86 to 102 kPa, their bikes 28 kg ± 4 kg, and what the rider
+/// weighs is written within 0.5 kg; help ends at 9 to 12 m/s, above every level.
 public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
     private static final int LEVELS = 3;
     private static final double EFFORT_W = 75;
@@ -39,15 +43,26 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
         return "assist levels " + (bothWays ? "both ways" : "one way");
     }
 
-    private record Weather(double windMps, double alongMps) {
+    /// The wind, and the angle between where it comes from and the way out.
+    private record Weather(double windMps, double angle) {
         static Weather drawn(RandomGenerator random) {
             double wind =
                     Math.min(2.9, 1.25 * StrictMath.hypot(Draw.normal(random), Draw.normal(random)) / Math.sqrt(2));
-            return new Weather(wind, wind * StrictMath.cos(Draw.rectangular(random, 0, 2 * Math.PI)));
+            return new Weather(wind, Draw.rectangular(random, 0, 2 * Math.PI));
+        }
+
+        double alongMps() {
+            return windMps * StrictMath.cos(angle);
+        }
+
+        /// Where it comes from, to the nearest of sixteen points.
+        String fromPoint() {
+            long point = Math.round((ROAD.bearingDegrees() + StrictMath.toDegrees(angle)) / 22.5);
+            return point % 16 * 22.5 + "°";
         }
 
         double headWindMps(boolean isBack, RandomGenerator random) {
-            return (isBack ? -alongMps : alongMps) + Draw.normal(random, 0, WIND_CHANGE * windMps);
+            return (isBack ? -alongMps() : alongMps()) + Draw.normal(random, 0, WIND_CHANGE * windMps);
         }
     }
 
@@ -57,10 +72,48 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
         }
     }
 
+    /// Where the crew lives and what its bike and rider weigh.
+    ///
+    /// Unit: kelvin, pascal, ratio, kilograms, m/s.
+    private record Setting(
+            double airK, double pressurePa, double humidity, double bikeKg, double readRiderKg, double cutOffMps) {
+        private static final double REFERENCE_RIDER_KG = 80;
+        private static final double REFERENCE_AIR_KG_PER_M3 = densityKgPerM3(293.15, 100_000, 0.5);
+
+        static Setting drawn(RandomGenerator random, double massKg) {
+            double bikeKg = 28 + 4 * Draw.normal(random);
+            return new Setting(
+                    Draw.rectangular(random, 278, 303),
+                    Draw.rectangular(random, 86_000, 102_000),
+                    Draw.rectangular(random, 0.3, 0.9),
+                    bikeKg,
+                    massKg - bikeKg + 0.5 * Draw.normal(random),
+                    Draw.rectangular(random, 9, 12));
+        }
+
+        double airKgPerM3() {
+            return densityKgPerM3(airK, pressurePa, humidity);
+        }
+
+        AssistedBike atReference(AssistedBike bike) {
+            return bike.with(bikeKg + REFERENCE_RIDER_KG, REFERENCE_AIR_KG_PER_M3);
+        }
+
+        /// Source: ideal gases; saturation by Magnus's formula with the constants of Alduchov and Eskridge (1996).
+        private static double densityKgPerM3(double kelvin, double pascal, double humidity) {
+            double celsius = kelvin - 273.15;
+            double vapourPa = humidity * 610.94 * StrictMath.exp(17.625 * celsius / (celsius + 243.04));
+            return (pascal - vapourPa) / (287.05 * kelvin) + vapourPa / (461.5 * kelvin);
+        }
+    }
+
     @Override
     public SimulatedDay day(Seed seed, long index) {
         var random = seed.child(title()).stream(index);
-        var bike = AssistedBike.drawn(random, LEVELS, EFFORT_W);
+        var drawn = AssistedBike.drawn(random, LEVELS, EFFORT_W);
+        var elsewhere = seed.child(title() + ", where").stream(index);
+        var setting = Setting.drawn(elsewhere, drawn.massKg());
+        var bike = drawn.with(drawn.massKg(), setting.airKgPerM3());
         double effortW = EFFORT_W + Draw.normal(random, 0, EFFORT_SD_W);
         double dayMps = DAY_SD_MPS * Crews.spread(random) * Draw.normal(random);
         var weather = Weather.drawn(random);
@@ -84,12 +137,31 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
                         way));
             }
             var ride = LevelRide.of(speeds, habit.wanderMps(), habit.memoryS(), random);
-            var seen = ReceiverModel.fiveHertz().watch(ride, ROAD, random);
+            var road = way.equals("back") ? ROAD.back(2000) : ROAD;
+            var seen = ReceiverModel.fiveHertz().watch(ride, road, random);
             recordings.put(way + ".csv", new ReceiverLog(Instant.EPOCH, seen).delimited());
             entries.add(new RecordingEntry(way + ".csv", "receiver-1", ids, 0, ""));
         }
-        var day = WrittenDay.of(runs, List.of(), List.of(receiver()), entries, conditions(weather.windMps()));
-        return new SimulatedDay(day, threeLevels(), recordings, truths(bike, effortW, dayMps, habit));
+        var readings = List.of(WrittenDay.reading(
+                runs.getFirst().id(), "cut-off", String.format(Locale.ROOT, "%.1f m/s", setting.cutOffMps())));
+        var day = WrittenDay.of(
+                runs,
+                readings,
+                List.of(receiver()),
+                entries,
+                new WrittenDay.Ridden(
+                        conditions(setting, weather, elsewhere.nextBoolean()),
+                        List.of(new Rider("R1", OptionalDouble.of(setting.readRiderKg())))));
+        var truths = new ArrayList<>(truths(bike, effortW, dayMps, habit));
+        truths(setting.atReference(bike), effortW, dayMps, habit)
+                .forEach(one -> truths.add(new Truth(
+                        one.figure(),
+                        one.variant().with("at", "reference"),
+                        one.thisDay(),
+                        one.anyDay(),
+                        one.sdThisDay(),
+                        one.sdAnyDay())));
+        return new SimulatedDay(day, threeLevels(), recordings, truths);
     }
 
     private static Instrument receiver() {
@@ -102,9 +174,16 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
                 OptionalDouble.empty());
     }
 
-    private static Conditions conditions(double windMps) {
-        var none = OptionalDouble.empty();
-        return new Conditions(none, none, none, OptionalDouble.of(windMps), "", "dry", none, none);
+    private static Conditions conditions(Setting setting, Weather weather, boolean isBearingWritten) {
+        return new Conditions(
+                OptionalDouble.of(setting.airK()),
+                OptionalDouble.of(setting.pressurePa()),
+                OptionalDouble.of(setting.humidity()),
+                OptionalDouble.of(weather.windMps()),
+                isBearingWritten ? weather.fromPoint() : "",
+                "dry",
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
     }
 
     private static Bike threeLevels() {

@@ -11,6 +11,7 @@ import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.RecordingEntry;
+import org.measuredmile.recording.day.Rider;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
@@ -25,6 +26,18 @@ final class WrittenDay {
             List<Instrument> instruments,
             List<RecordingEntry> recordings,
             Conditions conditions) {
+        return of(runs, readings, instruments, recordings, new Ridden(conditions, List.of()));
+    }
+
+    /// Under what a day was ridden, and by whom.
+    record Ridden(Conditions conditions, List<Rider> riders) {}
+
+    static TestDay of(
+            List<Run> runs,
+            List<Reading> readings,
+            List<Instrument> instruments,
+            List<RecordingEntry> recordings,
+            Ridden ridden) {
         return new TestDay(
                 "simulated",
                 LocalDate.of(2031, 5, 14),
@@ -33,9 +46,9 @@ final class WrittenDay {
                 "simulated",
                 Configuration.UNKNOWN,
                 List.of(),
-                List.of(),
+                ridden.riders(),
                 Optional.of(new PreRideCheck("M1", "T1", "08:40")),
-                conditions,
+                ridden.conditions(),
                 instruments,
                 List.of(),
                 List.of(),

@@ -15,9 +15,11 @@ import org.measuredmile.trial.Limit;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
+import org.measuredmile.trial.RoadSetting;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.UsedLoad;
 import org.measuredmile.trial.VariantKey;
 import org.measuredmile.trial.VariantKey.Choice;
 
@@ -46,6 +48,9 @@ public final class AssistSpeed implements Trial {
         variants(builder);
         readings(builder);
         figures(builder);
+        builder.uses(RoadSetting.WEIGHED, "a bike of " + RoadSetting.MASS_STAND_IN)
+                .uses(UsedLoad.ROLLING, UsedLoad.STAND_IN)
+                .uses(UsedLoad.DRAG_AREA, UsedLoad.STAND_IN);
         return builder.handbook(AssistSpeedHandbook.PAGE);
     }
 
@@ -56,7 +61,9 @@ public final class AssistSpeed implements Trial {
                         List.of(new Choice("pedal", "pedalling lightly"), new Choice("throttle", "by throttle alone")),
                         "pedal"))
                 .variant(new VariantKey("level", "level", List.of(), ""))
-                .variant(LevelRole.KEY);
+                .variant(LevelRole.KEY)
+                .variant(new VariantKey("at", "at", List.of(new Choice("reference", "at reference conditions")), "")
+                        .foundByTheTrial());
     }
 
     private static void readings(Declaration.Builder builder) {
@@ -71,6 +78,7 @@ public final class AssistSpeed implements Trial {
                 .reading(ReadingSpec.ofDay("wind-speed", "wind speed", QuantityKind.SPEED)
                         .plausible(0, 40)
                         .hint("at rider's height, the mean of a minute"))
+                .reading(ReadingSpec.ofDay("wind-from", "wind from", QuantityKind.WORD))
                 .recording(new RecordingSpec(
                         "speed on the level, each level held for half a minute, both ways",
                         List.of(ChannelKind.SPEED),
@@ -87,7 +95,7 @@ public final class AssistSpeed implements Trial {
 
     private static void figures(Declaration.Builder builder) {
         builder.figure(FigureSpec.of(SPEED, "steady speed", QuantityKind.SPEED, Better.NEITHER, Chapter.GOING)
-                        .by("drive", "level", "levelRole")
+                        .by("drive", "level", "levelRole", "at")
                         .speaksForTheTrial()
                         .scatter(new Scatter(0.15, 12, 0.12, 12, false))
                         .called("speed", "assisted speed", "steady speed", "cruises at", "settles at")

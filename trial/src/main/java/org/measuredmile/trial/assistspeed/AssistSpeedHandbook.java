@@ -8,8 +8,8 @@ final class AssistSpeedHandbook {
     static final Handbook PAGE = new Handbook(
             "The speed at which the bike settles on level road, at one assist level, with a light and steady effort of "
                     + "about 75 W at the pedals (none by throttle): the mean of both directions, each the mean over at "
-                    + "least 8 s of steady riding. The value is that of the wind there was; it is not corrected for "
-                    + "wind, and the interval says what wind may have done.",
+                    + "least 8 s of steady riding. As measured it is that of the wind, rider and air there were, "
+                    + "and the interval says what wind may have done; at reference they are taken out of it.",
             "v = mean over directions of Σᵢ wᵢ·mᵢ, with mᵢ the generalised least-squares mean of the stretch for "
                     + "the i-th "
                     + "memory of the wander and wᵢ its weight; u² = wander² + wind² + scale² (this day) + effort² + "
@@ -45,6 +45,15 @@ final class AssistSpeedHandbook {
                             + "Wind that nobody wrote down counts as 2 m/s. Above 3 m/s no run counts.",
                     "The rider's effort (75 ± 10 W unrecorded, ± 3 W recorded) is in the any-day interval, unless the "
                             + "scatter record states the day-to-day scatter, which then holds it.",
+                    "At reference: the power at the wheel, P = v·F(v, w), that gives the mean speed measured against "
+                            + "the head wind of each way, and the speed v(P, 0) of the reference rider in the "
+                            + "reference air on the level. Load by the day's coast-down, else by what is usual; head "
+                            + "wind from its bearing and the ways' headings where both are known, else ± w/√2 for "
+                            + "two ways and nothing, with the whole of it in the interval, for one. What the masses, "
+                            + "the load and the air leave open of the correction is in the budget.",
+                    "A speed within 3 % of the noted cut-off is held by the controller: nothing is corrected, and "
+                            + "the finding speed-governed says so. From there to 6 %, and where no cut-off was "
+                            + "noted, half the correction is in the budget. With the motor off nothing can be cut off.",
                     "A typed speed stands where there is no recording; a display is taken to be right within its step, "
                             + "rectangular, and its scale within 2 % unless calibrated.",
                     "The gain over the level below is real when it exceeds √(h₁² + h₂²) of the two half-widths by "

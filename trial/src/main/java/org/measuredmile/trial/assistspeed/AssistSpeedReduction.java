@@ -60,7 +60,9 @@ final class AssistSpeedReduction {
         }
         var results = Gains.valued(inOrder());
         var made = new ArrayList<>(Gains.noted(figures.of(passes, results)));
-        made.addAll(cutOffs());
+        var cutOffs = cutOffs();
+        made.addAll(new LevelsAtReference(input, cutOffs).of(made, passes));
+        made.addAll(cutOffs);
         return new Outcome(made, results, findings);
     }
 

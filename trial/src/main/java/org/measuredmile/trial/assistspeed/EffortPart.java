@@ -13,7 +13,7 @@ final class EffortPart {
             "the rider's light effort of 75 W, right within 10 W (standard uncertainty): no power was recorded";
     private static final double UNRECORDED_W = 10;
     private static final double RECORDED_W = 3;
-    private static final String NAME = "rider's effort";
+    static final String NAME = "rider's effort";
 
     private EffortPart() {}
 

@@ -26,6 +26,8 @@ import org.measuredmile.trial.TrialInput;
 /// From passes to one figure a level: the mean of the directions, with a budget that says what is of this day's runs,
 /// what of the wind and the instrument, and what of the day.
 final class LevelFigures {
+    static final String USUAL_LOAD = "answer to wind and effort by a usual road load: no coast-down was used";
+
     private final TrialInput input;
     private final AssistSpeedRules rules;
     private final Scatter scatter;
@@ -61,13 +63,17 @@ final class LevelFigures {
 
     /// The figures, in the order in which their levels were first ridden.
     List<Figure> of(List<LevelPass> passes, List<RunResult> results) {
+        var figures = new ArrayList<Figure>();
+        byLevel(passes).forEach((level, all) -> figures.add(figure(level, all, results)));
+        return figures;
+    }
+
+    static Map<Variant, List<LevelPass>> byLevel(List<LevelPass> passes) {
         Map<Variant, List<LevelPass>> byLevel = new LinkedHashMap<>();
         for (var pass : passes) {
             byLevel.computeIfAbsent(pass.variant(), _ -> new ArrayList<>()).add(pass);
         }
-        var figures = new ArrayList<Figure>();
-        byLevel.forEach((level, all) -> figures.add(figure(level, all, results)));
-        return figures;
+        return byLevel;
     }
 
     private Figure figure(Variant level, List<LevelPass> passes, List<RunResult> results) {
@@ -120,7 +126,7 @@ final class LevelFigures {
                 List.of());
     }
 
-    private static SortedMap<String, List<LevelPass>> byDirection(List<LevelPass> passes) {
+    static SortedMap<String, List<LevelPass>> byDirection(List<LevelPass> passes) {
         var ways = new TreeMap<String, List<LevelPass>>();
         for (var pass : passes) {
             ways.computeIfAbsent(pass.direction(), _ -> new ArrayList<>()).add(pass);
@@ -156,7 +162,7 @@ final class LevelFigures {
         if (wind.isEmpty()) {
             assumed.add("wind up to " + AssistSpeedWords.speed(rules.windWhenUnknownMps()) + ": none was written down");
         }
-        assumed.add("answer to wind and effort by a usual road load: no coast-down was used");
+        assumed.add(USUAL_LOAD);
     }
 
     /// What differs from day to day: the rider's effort where pedals are turned, and all that the scatter record

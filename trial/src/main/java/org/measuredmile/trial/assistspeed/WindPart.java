@@ -13,7 +13,9 @@ import org.measuredmile.quantity.budget.Contribution;
 /// speed is a house value.
 final class WindPart {
     static final String ALONG = "wind along the road";
-    private static final double CHANGE = 0.3;
+    static final String CHANGING = "wind changing";
+    /// How much of the day's wind each way's differs from it, a ratio.
+    static final double CHANGE = 0.3;
     private static final double ABOVE_CALM = 0.002 / 1.7320508075688772;
 
     private WindPart() {}
@@ -24,7 +26,7 @@ final class WindPart {
         double along = answer * wind / Math.sqrt(2) * oneWayShare;
         double change = answer * CHANGE * wind / Math.sqrt(ways);
         double above = ABOVE_CALM * wind * wind * speedMps;
-        var changing = Contribution.typeB("wind changing", StrictMath.hypot(change, above));
+        var changing = Contribution.typeB(CHANGING, StrictMath.hypot(change, above));
         return oneWayShare == 0 ? List.of(changing) : List.of(Contribution.typeB(ALONG, along), changing);
     }
 

@@ -52,7 +52,11 @@ final class BrakingHandbook {
             "Not below 10 samples a second, not in one brake, not on a slope that nobody measured. A "
                     + "satellite trace alone does not know the build-up of the brakes better than its prior. No"
                     + " allowance is made for the rider's mass: it is reported. A crew measures this rider on "
-                    + "this bike.");
+                    + "this bike. No figure is given at reference conditions: as measured it already stands at "
+                    + "the nominal speed on the level, the air takes 2 % of the stop, so that its density moves "
+                    + "the distance by less than 0.2 %, a wind at the trial's limit by less than what days differ "
+                    + "by, and whether mass moves it at all depends on whether brake or balance ends the "
+                    + "deceleration (docs/decisions/0084-what-is-brought-to-reference.md).");
 
     private BrakingHandbook() {}
 }

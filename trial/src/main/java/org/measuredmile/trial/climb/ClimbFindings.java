@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.trial.CompassBearing;
 import org.measuredmile.trial.TrialInput;
 
 /// What is worth saying of a day of climbs beside its figures. Nothing here changes a figure or drops a run.
@@ -36,7 +37,7 @@ final class ClimbFindings {
                     "ride on a calmer day"));
         }
         String from = input.readings().word("", "wind-from");
-        if (!from.isEmpty() && HillWind.degrees(from).isEmpty()) {
+        if (!from.isEmpty() && CompassBearing.degrees(from).isEmpty()) {
             findings.add(Finding.warning(
                     "wind-from-not-understood",
                     new Place("day.yaml", "conditions.windFrom"),

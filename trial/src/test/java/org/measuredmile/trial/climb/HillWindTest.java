@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.measuredmile.trial.CompassBearing;
 
 /// The wind's bearing in words and figures.
 class HillWindTest {
@@ -20,13 +21,13 @@ class HillWindTest {
         "east-north-east, 67.5"
     })
     void aBearingIsReadInWordsAndFigures(String written, double degrees) {
-        assertThat(HillWind.degrees(written).orElseThrow()).isCloseTo(degrees, within(1e-9));
+        assertThat(CompassBearing.degrees(written).orElseThrow()).isCloseTo(degrees, within(1e-9));
     }
 
     @Test
     void whatIsNoBearingIsNone() {
-        assertThat(HillWind.degrees("uphill")).isEmpty();
-        assertThat(HillWind.degrees("")).isEmpty();
-        assertThat(HillWind.degrees("361")).isEmpty();
+        assertThat(CompassBearing.degrees("uphill")).isEmpty();
+        assertThat(CompassBearing.degrees("")).isEmpty();
+        assertThat(CompassBearing.degrees("361")).isEmpty();
     }
 }

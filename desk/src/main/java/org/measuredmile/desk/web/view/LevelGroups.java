@@ -59,7 +59,7 @@ final class LevelGroups {
             return List.of();
         }
         var byDay = new TreeMap<String, List<StoredFigure>>();
-        for (StoredFigure one : stored) {
+        for (StoredFigure one : asRidden(stored)) {
             byDay.computeIfAbsent(one.day() + " " + one.configuration(), day -> new ArrayList<>())
                     .add(one);
         }
@@ -67,6 +67,13 @@ final class LevelGroups {
                 .filter(figures -> figures.size() >= LEAST)
                 .map(figures -> group(key.get(), figures))
                 .sorted(Comparator.comparing(Group::date).reversed())
+                .toList();
+    }
+
+    /// What is brought to reference conditions stands by itself and not beside what was ridden.
+    private static List<StoredFigure> asRidden(List<StoredFigure> stored) {
+        return stored.stream()
+                .filter(one -> one.figure().key().variant().get("at").isEmpty())
                 .toList();
     }
 

@@ -16,7 +16,9 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
         /// Two: the crew's pages, tables, exports.
         DESK,
         /// One, or two when it begins with 1: published pages and prose.
-        PROSE
+        PROSE,
+        /// One, or 1½ where it begins with 1: what is said aloud.
+        SPEECH
     }
 
     /// A quantity in the crew's own system and in the other.
@@ -28,6 +30,10 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
 
     public static QuantityPrinter prose(UnitSystem system) {
         return new QuantityPrinter(system, Digits.PROSE);
+    }
+
+    public static QuantityPrinter speech(UnitSystem system) {
+        return new QuantityPrinter(system, Digits.SPEECH);
     }
 
     /// The same digits in the other system.
@@ -44,6 +50,11 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
         }
         Unit unit = kind.shown(system);
         return of(round(unit.decimalFromSi(si), unit.differenceDecimalFromSi(halfWidthSi)), unit);
+    }
+
+    /// A value with its half-width in a given unit, converted and rounded once, as numbers still.
+    public Rounded rounded(double si, double halfWidthSi, Unit unit) {
+        return round(unit.decimalFromSi(si), unit.differenceDecimalFromSi(halfWidthSi));
     }
 
     /// The same in this system and in the other, each rounded by its own half-width.
@@ -139,6 +150,7 @@ public record QuantityPrinter(UnitSystem system, Digits digits) {
         return switch (digits) {
             case DESK -> Rounding.forDesk(value, halfWidth);
             case PROSE -> Rounding.forProse(value, halfWidth);
+            case SPEECH -> Rounding.forSpeech(value, halfWidth);
         };
     }
 

@@ -64,6 +64,28 @@ public final class Rounding {
         return together(value, halfWidth, proseHalfWidth(halfWidth));
     }
 
+    /// For saying aloud: the half-width to one significant digit, or to 1, 1½ or 2 where it begins with 1; the
+    /// value to the place of its first digit.
+    ///
+    /// Shape: a half-width of 0 leaves the value as it is.
+    public static Rounded forSpeech(double value, double halfWidth) {
+        return forSpeech(decimal(value), decimal(halfWidth));
+    }
+
+    static Rounded forSpeech(BigDecimal value, BigDecimal halfWidth) {
+        BigDecimal one = toSignificant(halfWidth, 1);
+        BigDecimal two = toSignificant(halfWidth, 2);
+        Rounded rounded = together(value, halfWidth, one);
+        if (rounded.plusMinus().signum() == 0 || !beginsWithOne(two)) {
+            return rounded;
+        }
+        // In tenths of the first digit: up to 12 is said as 10, up to 17 as 15, more as 20.
+        int tenths = two.unscaledValue().intValue();
+        int said = tenths <= 12 ? 10 : tenths <= 17 ? 15 : 20;
+        BigDecimal spoken = BigDecimal.valueOf(said).scaleByPowerOfTen(-two.scale());
+        return new Rounded(toDecimals(value, two.scale() - 1), spoken);
+    }
+
     private static BigDecimal proseHalfWidth(BigDecimal halfWidth) {
         BigDecimal two = toSignificant(halfWidth, 2);
         if (beginsWithOne(two)) {

@@ -19,6 +19,11 @@ public record Finding(String code, Level level, Place place, String message, Str
         return new Finding(code, Level.NOTE, place, message, "");
     }
 
+    /// Something to look at that is not in one place.
+    public static Finding warning(String code, String message, String remedy) {
+        return warning(code, Place.NOWHERE, message, remedy);
+    }
+
     public static Finding warning(String code, Place place, String message, String remedy) {
         return new Finding(code, Level.WARNING, place, message, remedy);
     }

@@ -176,6 +176,12 @@ public record Declaration(
             return this;
         }
 
+        /// How a figure that stands in it already is said in a sentence.
+        public Builder says(String figure, String sentence) {
+            figures.replaceAll(one -> one.name().equals(figure) ? one.says(Saying.of(sentence, "")) : one);
+            return this;
+        }
+
         /// The finished declaration, with its handbook page.
         public Declaration handbook(Handbook handbook) {
             return new Declaration(

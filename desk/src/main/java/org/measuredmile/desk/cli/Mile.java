@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
             ControlCommand.class,
             VerdictCommand.class,
             ReplyCommand.class,
+            SentencesCommand.class,
             RecomputeCommand.class,
             ServeCommand.class,
             DemoCommand.class,

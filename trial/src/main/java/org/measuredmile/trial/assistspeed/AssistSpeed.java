@@ -16,6 +16,7 @@ import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
 import org.measuredmile.trial.RoadSetting;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
@@ -99,12 +100,16 @@ public final class AssistSpeed implements Trial {
                         .speaksForTheTrial()
                         .scatter(new Scatter(0.15, 12, 0.12, 12, false))
                         .called("speed", "assisted speed", "steady speed", "cruises at", "settles at")
-                        .meaning("Both directions, on the level, the rider turning lightly at about 75 W."))
+                        .meaning("Both directions, on the level, the rider turning lightly at about 75 W.")
+                        .says(Saying.of("On level road, {ride}, {bike} settled at {value}", "steady speed {ride}")
+                                .meanOf("pass", "passes")))
                 .figure(FigureSpec.of(CUT_OFF, "cut-off speed", QuantityKind.SPEED, Better.NEITHER, Chapter.GOING)
                         .by("drive")
                         .scatter(new Scatter(0.15, 12, 0.08, 12, false))
                         .called("cut-off", "cuts out", "assistance ends")
-                        .meaning("Where the motor stops helping; a pedalled top speed is not this."));
+                        .meaning("Where the motor stops helping; a pedalled top speed is not this.")
+                        .says(Saying.of("{bike’s} motor stopped helping at {value}", "cut-off speed")
+                                .meanOf("pass", "passes")));
     }
 
     @Override

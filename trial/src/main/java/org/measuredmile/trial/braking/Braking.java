@@ -15,6 +15,7 @@ import org.measuredmile.trial.Limit;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
@@ -150,7 +151,11 @@ public final class Braking implements Trial {
                         .speaksForTheTrial()
                         .scatter(TAPED)
                         .called("stopping distance", "stops in", "stop", "stopped in")
-                        .meaning("from the control's first movement to rest"))
+                        .meaning("from the control's first movement to rest")
+                        .says(Saying.of(
+                                        "{nominal} {surface}, {bike} stopped in {value}",
+                                        "stopping distance {nominal} {surface}")
+                                .meanOf("stop", "stops")))
                 .figure(FigureSpec.of(
                                 "braking.braking-distance",
                                 "braking distance",
@@ -160,7 +165,11 @@ public final class Braking implements Trial {
                         .by("surface", "nominal")
                         .scatter(TRACED)
                         .called("braking distance", "brakes in")
-                        .meaning("from the onset of deceleration to rest"))
+                        .meaning("from the onset of deceleration to rest")
+                        .says(Saying.of(
+                                        "{nominal} {surface}, from where its brakes bit, {bike} stopped in {value}",
+                                        "braking distance {nominal} {surface}")
+                                .meanOf("stop", "stops")))
                 .figure(FigureSpec.of(
                                 "braking.mean-deceleration",
                                 "mean deceleration",
@@ -170,7 +179,11 @@ public final class Braking implements Trial {
                         .by("surface", "nominal")
                         .scatter(TRACED)
                         .called("mean deceleration", "slows at")
-                        .meaning("entry speed squared over twice the braking distance"))
+                        .meaning("entry speed squared over twice the braking distance")
+                        .says(Saying.of(
+                                        "{nominal} {surface}, {bike} slowed on average at {value}",
+                                        "mean deceleration {nominal} {surface}")
+                                .meanOf("stop", "stops")))
                 .figure(FigureSpec.of(
                                 "braking.mfdd",
                                 "mean fully developed deceleration",
@@ -180,7 +193,11 @@ public final class Braking implements Trial {
                         .by("surface", "nominal")
                         .scatter(DEVELOPED)
                         .called("fully developed deceleration", "mfdd")
-                        .meaning("by distance, between 0.8 and 0.1 of the entry speed"));
+                        .meaning("by distance, between 0.8 and 0.1 of the entry speed")
+                        .says(Saying.of(
+                                        "{nominal} {surface}, with its brakes fully on, {bike} slowed at {value}",
+                                        "fully developed deceleration {nominal} {surface}")
+                                .meanOf("stop", "stops")));
     }
 
     @Override

@@ -15,6 +15,7 @@ import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
 import org.measuredmile.trial.RoadSetting;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
 import org.measuredmile.trial.UsedLoad;
@@ -144,34 +145,69 @@ public final class Climb implements Trial {
                         .speaksForTheTrial()
                         .scatter(ClimbRules.TIME)
                         .called("climbs in", "climbed our hill in", "up the hill in", "climbing time")
-                        .meaning("between the gates of the hill"))
+                        .meaning("between the gates of the hill")
+                        .says(Saying.of("{drive}, we took {bike} up {course} in {value}", "time up {course} {drive}")
+                                .meanOf("climb", "climbs")
+                                .atReference("{drive}, {bike} would climb {course} in {value}")))
                 .figure(of("mean-speed", "mean climbing speed", QuantityKind.SPEED, Better.MORE)
                         .by("drive", "course", "at")
                         .scatter(ClimbRules.TIME)
                         .called("climbs at", "mean climbing speed")
-                        .meaning("the hill's surveyed length over the time"))
+                        .meaning("the hill's surveyed length over the time")
+                        .says(Saying.of(
+                                        "{drive}, {bike’s} mean speed up {course} was {value}",
+                                        "mean speed up {course} {drive}")
+                                .meanOf("climb", "climbs")
+                                .atReference("{drive}, {bike’s} mean speed up {course} would be {value}")))
                 .figure(of("lowest-speed", "lowest climbing speed", QuantityKind.SPEED, Better.MORE)
                         .by("drive", "course", "at")
                         .scatter(ClimbRules.LOWEST)
                         .called("lowest speed on the hill", "slows to")
-                        .meaning("lowest mean over ten seconds, past the first quarter of the hill"))
+                        .meaning("lowest mean over ten seconds, past the first quarter of the hill")
+                        .says(Saying.of(
+                                        "{drive}, {bike’s} lowest speed on {course} was {value}",
+                                        "lowest speed on {course} {drive}")
+                                .meanOf("climb", "climbs")
+                                .atReference("{drive}, {bike’s} lowest speed on {course} would be {value}")
+                                .ends("lowest", "highest")))
                 .figure(of("wheel-power", "mean wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive", "course")
                         .scatter(ClimbRules.POWER)
                         .called("wheel power on the hill", "climbing power")
-                        .meaning("energy for height, rolling, air and speed over the time"))
+                        .meaning("energy for height, rolling, air and speed over the time")
+                        .says(Saying.of(
+                                        "{drive}, the mean power at {bike’s} wheel up {course} was {value}",
+                                        "wheel power up {course} {drive}")
+                                .meanOf("climb", "climbs")))
                 .figure(of("pedalling-gain", "what pedalling gained", QuantityKind.TIME, Better.MORE)
                         .by("course")
                         .called("pedalling gained", "pedalling saved")
-                        .meaning("time by throttle alone less time pedalling"))
+                        .meaning("time by throttle alone less time pedalling")
+                        .says(Saying.of(
+                                        "On {course}, against the throttle alone pedalling saved {bike} {value}",
+                                        "gain by pedalling on {course}")
+                                .from("climb", "climbs")
+                                .whereNothingShows(
+                                        "On {course}, pedalling {bike} was no different from throttle alone: {value}")
+                                .ends("smallest", "largest")))
                 .figure(of("foretold-time", "climbing time foretold", QuantityKind.TIME, Better.NEITHER)
                         .by("drive", "course")
                         .called("foretold climbing time")
-                        .meaning("time that starts, masses, road load and course give without a climb: a check"))
+                        .meaning("time that starts, masses, road load and course give without a climb: a check")
+                        .says(Saying.of(
+                                        "{drive}, by starts and road load alone {bike} would climb {course} in {value}",
+                                        "foretold time up {course} {drive}")
+                                .from("start", "starts")))
                 .figure(of("steepest-start", "steepest start", QuantityKind.RATIO, Better.MORE)
                         .by("drive", "at")
                         .called("steepest start", "moves off on")
-                        .meaning("steepest grade on which the force of the standing start moves the bike off"));
+                        .meaning("steepest grade on which the force of the standing start moves the bike off")
+                        .says(Saying.of(
+                                        "{drive}, {bike} has the force to move off on a grade of {value}",
+                                        "steepest grade to move off on {drive}")
+                                .from("start", "starts")
+                                .atReference("{drive}, {bike} would have the force to move off on a grade of {value}")
+                                .ends("lowest", "highest")));
     }
 
     private static FigureSpec of(String name, String title, QuantityKind kind, Better better) {

@@ -15,6 +15,7 @@ import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
 import org.measuredmile.trial.RoadSetting;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
@@ -94,7 +95,14 @@ public final class Coastdown implements Trial {
                     .by("at")
                     .scatter(new Scatter(FORCE[i], 12, FORCE_DAYS[i], 8, true))
                     .called("force at " + kmh + " km/h", "resistance at " + kmh + " km/h")
-                    .meaning("what rolling and air take together on a level road in still air");
+                    .meaning("what rolling and air take together on a level road in still air")
+                    .says(Saying.of(
+                                    "coasting at " + kmh
+                                            + " km/h on level road, {bike} and its rider were held back by {value}",
+                                    "resistance at " + kmh + " km/h")
+                            .from("coast", "coasts")
+                            .atReference("coasting at " + kmh
+                                    + " km/h on level road, {bike} and its rider would be held back by {value}"));
             builder.figure(kmh == 20 ? force.speaksForTheTrial() : force);
         }
         builder.figure(FigureSpec.of(
@@ -105,12 +113,18 @@ public final class Coastdown implements Trial {
                                 Chapter.HOW_FAR)
                         .scatter(ROLLING)
                         .called("rolling coefficient", "rolling resistance")
-                        .meaning("rolling force over weight; drag of the hub is in it"))
+                        .meaning("rolling force over weight; drag of the hub is in it")
+                        .says(Saying.of(
+                                        "{bike’s} rolling resistance, as a share of all its weight, is {value}",
+                                        "rolling coefficient")
+                                .from("coast", "coasts")))
                 .figure(FigureSpec.of(
                                 "coastdown.drag-area", "drag area", QuantityKind.AREA, Better.LESS, Chapter.HOW_FAR)
                         .scatter(AREA)
                         .called("drag area")
-                        .meaning("air drag over the pressure of the air stream, of bike and rider as they sat"));
+                        .meaning("air drag over the pressure of the air stream, of bike and rider as they sat")
+                        .says(Saying.of("{bike} and its rider have a drag area of {value}", "drag area")
+                                .from("coast", "coasts")));
     }
 
     @Override

@@ -12,6 +12,7 @@ import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
@@ -22,20 +23,32 @@ public final class Engagement implements Trial {
     static final FigureSpec ANGLE = of("crank-angle", "crank angle to thrust", QuantityKind.ANGLE)
             .scatter(new Scatter(0.50, 12, 0.27, 12, false))
             .called("crank angle", "of a crank turn", "turns of the crank")
-            .meaning("from the first pedal movement until the motor pushes");
+            .meaning("from the first pedal movement until the motor pushes")
+            .says(Saying.of(
+                            "{ride}, before the motor pushed {bike’s} cranks turned {value}",
+                            "crank angle to thrust {ride}")
+                    .meanOf("try", "tries"));
     static final FigureSpec DELAY = of("delay", "delay to thrust", QuantityKind.TIME)
             .scatter(new Scatter(0.08, 12, 0.043, 12, false))
             .speaksForTheTrial()
             .called("delay", "responds within", "kicks in after")
-            .meaning("from the first pedal movement until the motor pushes");
+            .meaning("from the first pedal movement until the motor pushes")
+            .says(Saying.of("{ride}, {bike’s} motor answered the pedals after {value}", "delay to thrust {ride}")
+                    .meanOf("try", "tries"));
     static final FigureSpec OVERRUN_TIME = of("overrun-time", "overrun", QuantityKind.TIME)
             .scatter(new Scatter(0.10, 12, 0.05, 12, false))
             .called("overrun", "keeps pushing for")
-            .meaning("from the last pedal movement until the motor's push is gone");
+            .meaning("from the last pedal movement until the motor's push is gone")
+            .says(Saying.of("{ride}, once the pedals stopped {bike’s} motor pushed on for {value}", "overrun {ride}")
+                    .meanOf("try", "tries"));
     static final FigureSpec OVERRUN_DISTANCE = of("overrun-distance", "overrun distance", QuantityKind.LENGTH)
             .scatter(new Scatter(0.30, 12, 0.15, 12, false))
             .called("overrun distance")
-            .meaning("the way gone from the last pedal movement until the motor's push is gone");
+            .meaning("the way gone from the last pedal movement until the motor's push is gone")
+            .says(Saying.of(
+                            "{ride}, once the pedals stopped {bike} was pushed on over {value}",
+                            "overrun distance {ride}")
+                    .meanOf("try", "tries"));
     static final Declaration DECLARATION = declare();
 
     private static FigureSpec of(String name, String title, QuantityKind kind) {

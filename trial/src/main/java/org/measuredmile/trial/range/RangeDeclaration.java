@@ -13,6 +13,7 @@ import org.measuredmile.trial.LevelRole;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
 import org.measuredmile.trial.RoadSetting;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.UsedLoad;
 import org.measuredmile.trial.VariantKey;
@@ -137,25 +138,47 @@ final class RangeDeclaration {
                         .speaksForTheTrial()
                         .scatter(way)
                         .called("range", "goes", "on a charge", "on one charge")
-                        .meaning("from full until assistance ended or the display said empty"))
+                        .meaning("from full until assistance ended or the display said empty")
+                        .says(Saying.of("{ride}, on one charge {bike} went {value}", "range {ride}")
+                                .meanOf("ride", "rides")
+                                .atReference("{ride}, on one charge {bike} would go {value}")))
                 .figure(of("at-least", "ridden at least", QuantityKind.DISTANCE, Better.NEITHER)
                         .by("level", "levelRole")
                         .scatter(bound)
                         .called("at least")
-                        .meaning("a ride that stopped early: the range is this or more"))
+                        .meaning("a ride that stopped early: the range is this or more")
+                        .says(Saying.of(
+                                        "{ride}, on a ride that was stopped early {bike} went {value}",
+                                        "distance ridden {ride}")
+                                .from("ride", "rides")
+                                .atLeast()))
                 .figure(of("predicted", "range, predicted", QuantityKind.DISTANCE, Better.NEITHER)
                         .by("level", "levelRole")
                         .scatter(way)
                         .called("predicted range", "would go")
-                        .meaning("worked out from the energy of a ride that stopped early; a prediction, not a result"))
+                        .meaning("worked out from the energy of a ride that stopped early; a prediction, not a result")
+                        .says(Saying.of(
+                                        "{ride}, by the energy of a ride stopped early, {bike} would go {value}",
+                                        "predicted range {ride}")
+                                .from("ride", "rides")))
                 .figure(of("riding-time", "riding time", QuantityKind.TIME, Better.NEITHER)
                         .by("level", "levelRole")
-                        .scatter(new Scatter(0.03, 8, 0.06, 8, true)))
+                        .scatter(new Scatter(0.03, 8, 0.06, 8, true))
+                        .says(Saying.of(
+                                        "{ride}, the riding time of {bike’s} range ride was {value}",
+                                        "riding time {ride}")
+                                .meanOf("ride", "rides")))
                 .figure(of("mean-speed", "mean speed while riding", QuantityKind.SPEED, Better.NEITHER)
                         .by("level", "levelRole")
-                        .scatter(new Scatter(0.015, 8, 0.03, 8, true)))
+                        .scatter(new Scatter(0.015, 8, 0.03, 8, true))
+                        .says(Saying.of(
+                                        "{ride}, pauses left out, the mean speed of {bike’s} range ride was {value}",
+                                        "mean speed while riding {ride}")
+                                .meanOf("ride", "rides")))
                 .figure(of("ascent", "ascent", QuantityKind.LENGTH, Better.NEITHER)
                         .by("level", "levelRole")
+                        .says(Saying.of("{ride}, in all {bike’s} range ride climbed {value}", "ascent {ride}")
+                                .meanOf("ride", "rides"))
                         .scatter(new Scatter(0.02, 8, 0.02, 8, true)));
         energies(builder);
     }
@@ -164,19 +187,35 @@ final class RangeDeclaration {
         builder.figure(of("energy", "energy out of the battery", QuantityKind.ENERGY, Better.MORE)
                         .by("level", "levelRole")
                         .scatter(new Scatter(0.01, 8, 0.02, 8, true))
-                        .called("usable energy"))
+                        .called("usable energy")
+                        .says(Saying.of(
+                                        "{ride}, until it was empty {bike’s} battery gave {value}",
+                                        "usable energy {ride}")
+                                .meanOf("ride", "rides")
+                                .ends("smallest", "largest")))
                 .figure(of("energy-per-distance", "energy per distance", QuantityKind.ENERGY_PER_DISTANCE, Better.LESS)
                         .by("level", "levelRole", "at")
                         .scatter(new Scatter(0.03, 8, 0.05, 8, true))
-                        .called("consumption", "uses", "per mile", "per kilometre"))
+                        .called("consumption", "uses", "per mile", "per kilometre")
+                        .says(Saying.of("{ride}, out of its battery {bike} used {value}", "energy per distance {ride}")
+                                .meanOf("ride", "rides")
+                                .atReference("{ride}, out of its battery {bike} would use {value}")))
                 .figure(of("usable-share", "usable share of the nominal energy", QuantityKind.RATIO, Better.MORE)
                         .by("level", "levelRole")
+                        .says(Saying.of(
+                                        "{ride}, of the energy on its label {bike’s} battery gave {value}",
+                                        "usable share of the nominal energy {ride}")
+                                .meanOf("ride", "rides"))
                         .scatter(new Scatter(0.01, 8, 0.02, 8, true)))
                 .figure(of(
                                 "wall-energy-per-distance",
                                 "energy at the wall per distance",
                                 QuantityKind.ENERGY_PER_DISTANCE,
                                 Better.LESS)
+                        .says(Saying.of(
+                                        "{ride}, at the wall, with what charging loses, {bike} used {value}",
+                                        "energy at the wall per distance {ride}")
+                                .meanOf("ride", "rides"))
                         .by("level", "levelRole")
                         .scatter(new Scatter(0.03, 8, 0.05, 8, true)))
                 .figure(of(
@@ -186,7 +225,11 @@ final class RangeDeclaration {
                                 Better.LESS)
                         .by("level", "levelRole", "band")
                         .scatter(new Scatter(0.03, 8, 0.05, 8, true))
-                        .meaning("of the pieces of the ride at that speed, hills and wind as they were"))
+                        .meaning("of the pieces of the ride at that speed, hills and wind as they were")
+                        .says(Saying.of(
+                                        "{ride}, {band}, out of its battery {bike} used {value}",
+                                        "energy per distance {band} {ride}")
+                                .from("ride", "rides")))
                 .figure(of(
                                 "gain-at-tenth-slower",
                                 "further by riding a tenth slower",
@@ -194,7 +237,11 @@ final class RangeDeclaration {
                                 Better.NEITHER)
                         .by("level", "levelRole")
                         .scatter(new Scatter(0.02, 8, 0.02, 8, true))
-                        .meaning("by the road load, at reference conditions"));
+                        .meaning("by the road load, at reference conditions")
+                        .says(Saying.of(
+                                        "{ride}, ridden a tenth slower {bike} would go further by {value}",
+                                        "gain in range by riding a tenth slower {ride}")
+                                .from("ride", "rides")));
     }
 
     private static FigureSpec of(String name, String title, QuantityKind kind, Better better) {

@@ -15,6 +15,7 @@ import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.ReadingSpec;
 import org.measuredmile.trial.RecordingSpec;
 import org.measuredmile.trial.RoadSetting;
+import org.measuredmile.trial.Saying;
 import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.TrialInput;
@@ -137,37 +138,73 @@ public final class StandingStart implements Trial {
                         .speaksForTheTrial()
                         .scatter(THRUST)
                         .called("time to", "gets to", "reaches", "from rest to", "from a standstill to")
-                        .meaning("from the first movement of the bike until it has the speed"))
+                        .meaning("from the first movement of the bike until it has the speed")
+                        .says(Saying.of(
+                                        "{drive}, we took {bike} from rest {to} in {value}",
+                                        "time from rest {to} {drive}")
+                                .meanOf("start", "starts")
+                                .atReference("{drive}, {bike} would go from rest {to} in {value}")))
                 .figure(of("distance-to", "distance to speed", QuantityKind.LENGTH, Better.LESS)
                         .by("drive", "to", "at")
                         .scatter(WAY)
                         .called("distance to", "needs to reach")
-                        .meaning("from rest to where it has the speed"))
-                .figure(of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
-                        .by("drive", "to", "at")
-                        .scatter(THRUST)
-                        .called("time from full thrust to")
-                        .meaning("from where full thrust, followed back, begins: free of how softly the motor sets in"))
+                        .meaning("from rest to where it has the speed")
+                        .says(Saying.of(
+                                        "{drive}, to get from rest {to} {bike} needed {value}",
+                                        "distance from rest {to} {drive}")
+                                .meanOf("start", "starts")
+                                .atReference("{drive}, to get from rest {to} {bike} would need {value}")))
+                .figure(
+                        of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
+                                .by("drive", "to", "at")
+                                .scatter(THRUST)
+                                .called("time from full thrust to")
+                                .meaning(
+                                        "from where full thrust, followed back, begins: free of how softly the motor"
+                                                + " sets in")
+                                .says(
+                                        Saying.of(
+                                                        "{drive}, from full thrust on {bike} got {to} in {value}",
+                                                        "time {to} from full thrust {drive}")
+                                                .meanOf("start", "starts")
+                                                .atReference(
+                                                        "{drive}, from full thrust on {bike} would get {to} in {value}")))
                 .figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive")
                         .scatter(POWER)
                         .called("peak power", "peak wheel power")
-                        .meaning("highest mean over two seconds of tractive force times speed"))
+                        .meaning("highest mean over two seconds of tractive force times speed")
+                        .says(Saying.of(
+                                        "{drive}, in a standing start the power at {bike’s} wheel peaked at {value}",
+                                        "peak wheel power {drive}")
+                                .meanOf("start", "starts")))
                 .figure(of("mean-power", "mean wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive", "to")
                         .scatter(POWER)
                         .called("mean power", "mean wheel power")
-                        .meaning("work at the wheel from rest to the speed over the time it took"))
+                        .meaning("work at the wheel from rest to the speed over the time it took")
+                        .says(Saying.of(
+                                        "{drive}, from rest {to} the mean power at {bike’s} wheel was {value}",
+                                        "mean wheel power from rest {to} {drive}")
+                                .meanOf("start", "starts")))
                 .figure(of("launch-force", "launch force", QuantityKind.FORCE, Better.MORE)
                         .by("drive")
                         .scatter(THRUST)
                         .called("launch force", "pulls away with")
-                        .meaning("tractive force at the wheel at low speed and full thrust"))
+                        .meaning("tractive force at the wheel at low speed and full thrust")
+                        .says(Saying.of(
+                                        "{drive}, the force at {bike’s} wheel when it pulled away was {value}",
+                                        "launch force {drive}")
+                                .from("start", "starts")))
                 .figure(of("power-limit", "power limit at the wheel", QuantityKind.POWER, Better.MORE)
                         .by("drive")
                         .scatter(THRUST)
                         .called("power limit")
-                        .meaning("power at the wheel where power, and no longer force, limits the start"));
+                        .meaning("power at the wheel where power, and no longer force, limits the start")
+                        .says(Saying.of(
+                                        "{drive}, in a start the power at {bike’s} wheel was limited to {value}",
+                                        "power limit at the wheel {drive}")
+                                .from("start", "starts")));
     }
 
     private static FigureSpec of(String name, String title, QuantityKind kind, Better better) {

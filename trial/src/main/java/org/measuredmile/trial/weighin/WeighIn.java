@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.Finding;
-import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Better;
@@ -43,6 +42,7 @@ public final class WeighIn implements Trial {
             .reading(load("front-axle", "load on the front axle"))
             .reading(load("rear-axle", "load on the rear axle"))
             .figures(MASS.by("battery").called("weight", "weighs").speaksForTheTrial(), BATTERY, FRONT, PAYLOAD)
+            .says("mass", "With the {battery}, {bike} weighs {value}")
             .handbook(new Handbook(
                     "The mass of the bike in its stated configuration, and of its battery.",
                     "m = f · mean reading; front share = front / (front + rear); payload = permitted total − m − 80 kg",
@@ -113,7 +113,7 @@ public final class WeighIn implements Trial {
         var budgets = Stream.of(in, out, alone).mapToDouble(one -> one.thisDay().standard());
         double limit = 2 * Math.sqrt(budgets.map(u -> u * u).sum());
         String words = String.format(Locale.ROOT, "in less out is %.2f kg off the battery, limit %.2f", gap, limit);
-        var finding = Finding.warning("battery-mass", Place.NOWHERE, words, "weigh what was left on or taken off");
+        var finding = Finding.warning("battery-mass", words, "weigh what was left on or taken off");
         return Math.abs(gap) > limit ? Optional.of(finding) : Optional.empty();
     }
 }

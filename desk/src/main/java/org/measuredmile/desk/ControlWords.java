@@ -1,7 +1,9 @@
 package org.measuredmile.desk;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.measuredmile.comparison.control.ControlChart;
 import org.measuredmile.comparison.control.DayAndTester;
@@ -83,6 +85,9 @@ public final class ControlWords {
             lines.add("  " + component.words() + ": " + component(found, component, charted, printer));
         }
         lines.add("  between runs: " + spread(found, found.run(), charted, printer));
+        if (!charted.chart().signals().isEmpty()) {
+            lines.add("  the days that call for a look are in it");
+        }
         if (!found.why().isEmpty()) {
             lines.add("  " + found.why());
         }
@@ -109,10 +114,10 @@ public final class ControlWords {
                 : spread(value, charted, printer);
     }
 
-    /// The days that call for a look, in words; empty where none does.
-    public static String signals(Charted charted) {
+    /// The days that call for a look, in words, each date as `dated` prints it; empty where none does.
+    public static String signals(Charted charted, Function<LocalDate, String> dated) {
         return charted.chart().signals().stream()
-                .map(point -> point.day().date() + " (" + remark(point) + ")")
+                .map(point -> dated.apply(point.day().date()) + " (" + remark(point) + ")")
                 .collect(Collectors.joining(", "));
     }
 }

@@ -29,6 +29,8 @@ record RemlEstimate(
     private static final double MOST = 1e3;
     private static final int EVALUATIONS = 4000;
     private static final int STEPS = 40;
+    /// An interval is printed to two digits.
+    private static final double CLOSE = 5e-4;
 
     RemlEstimate {
         spreads = List.copyOf(spreads);
@@ -68,7 +70,7 @@ record RemlEstimate(
 
     private static double[] line(Reml reml, int held, double at, int count) {
         // In the logarithm one search reaches ratios of every size.
-        var found = new BrentOptimizer(1e-9, 1e-12)
+        var found = new BrentOptimizer(1e-8, 1e-10)
                 .optimize(
                         new MaxEval(EVALUATIONS),
                         GoalType.MINIMIZE,
@@ -132,7 +134,7 @@ record RemlEstimate(
     private static double cross(Reml reml, double[] best, int factor, double outside, double inside, double limit) {
         double out = outside;
         double in = inside;
-        for (int step = 0; step < STEPS && Math.abs(out - in) > 1e-5 * (1e-3 + in); step++) {
+        for (int step = 0; step < STEPS && Math.abs(out - in) > CLOSE * (out + in); step++) {
             double middle = (out + in) / 2;
             if (held(reml, best, factor, middle) > limit) {
                 out = middle;

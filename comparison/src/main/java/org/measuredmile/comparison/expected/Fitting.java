@@ -171,11 +171,10 @@ public final class Fitting {
 
     private List<Finding> findings(TheilSen fit, double[] x) {
         var findings = new ArrayList<Finding>();
-        var where = new Place(line.id(), "line");
         if (fit.slopeInterval(SURE).contains(0)) {
             findings.add(Finding.note(
                     "no-relation",
-                    where,
+                    Place.NOWHERE,
                     "the bikes do not show that " + line.figure().title() + " goes with "
                             + line.across().words() + ": the interval of the slope holds zero"));
         }
@@ -190,7 +189,7 @@ public final class Fitting {
         if (reliability < LEAST_RELIABILITY) {
             findings.add(Finding.warning(
                     "across-uncertain",
-                    where,
+                    Place.NOWHERE,
                     line.across().words() + " is itself uncertain, which makes the line flatter than it is",
                     "measure it better, or read the line as what is expected for the "
                             + line.across().words() + " as measured"));

@@ -24,7 +24,13 @@ public final class Lines {
             "mass with its battery", QuantityKind.MASS, "it was not weighed with its battery", bike -> mass(bike));
 
     public static final List<ExpectedLine> ALL = List.of(
-            line("range", "Range for its battery", "range.distance", HIGHEST)
+            line(
+                            "range-throttle",
+                            "Range by throttle for its battery",
+                            "range.distance",
+                            REFERENCE.with("levelRole", "throttle"))
+                    .against(ENERGY, Bend.STRAIGHT, "a battery twice as large should go about twice as far"),
+            line("range", "Range at the highest level for its battery", "range.distance", HIGHEST)
                     .against(ENERGY, Bend.STRAIGHT, "a battery twice as large should go about twice as far"),
             line("climb-throttle", "Climb by throttle for its power", "climb.time", REFERENCE.with("drive", "throttle"))
                     .against(

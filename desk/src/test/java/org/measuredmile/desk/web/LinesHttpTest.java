@@ -71,7 +71,8 @@ class LinesHttpTest {
 
     @Test
     void every_line_there_is_has_a_page() {
-        for (String line : List.of("range", "climb-throttle", "climb-pedal", "climb-claimed", "weight", "stopping")) {
+        for (String line : List.of(
+                "range", "range-throttle", "climb-throttle", "climb-pedal", "climb-claimed", "weight", "stopping")) {
             assertThat(desk.get("/standings/lines/" + line).statusCode())
                     .as(line)
                     .isEqualTo(200);

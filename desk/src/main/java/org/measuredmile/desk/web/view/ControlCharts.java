@@ -12,6 +12,7 @@ import org.measuredmile.comparison.control.ControlChart;
 import org.measuredmile.desk.ControlDays;
 import org.measuredmile.desk.ControlDays.Charted;
 import org.measuredmile.desk.ControlWords;
+import org.measuredmile.desk.CsvText;
 import org.measuredmile.publication.chart.ControlPlot;
 import org.measuredmile.trial.FigureKey;
 import org.measuredmile.trial.Trials;
@@ -113,11 +114,10 @@ public final class ControlCharts {
                 "Difference from the mean",
                 chart.limits().map(ControlChart.Limits::interval),
                 chart.points().stream().map(ControlCharts::day).toList());
+        String signals = ControlWords.signals(charted, Printing::shortDay);
         String sentence =
                 charted.spec().title() + " day by day: " + chart.days().size() + " days, "
-                        + (ControlWords.signals(charted).isEmpty()
-                                ? "none calls for a look"
-                                : "to be looked at " + ControlWords.signals(charted));
+                        + (signals.isEmpty() ? "none calls for a look" : "to be looked at " + signals);
         return new ControlView.Chart(
                 Printing.capital(charted.spec().title()),
                 Trials.delivering(charted.key().figure())
@@ -128,7 +128,7 @@ public final class ControlCharts {
                 ControlWords.betweenDays(charted, printing.printer()),
                 plot.svg(WIDE, sentence),
                 plot.svg(NARROW, sentence),
-                ControlWords.signals(charted),
+                signals,
                 chart.points().reversed().stream()
                         .map(point -> row(point, charted))
                         .toList(),
@@ -196,29 +196,42 @@ public final class ControlCharts {
     }
 
     private static String csv(Charted charted) {
-        var out = new StringBuilder("day,date,bike,figure,variant,tester,value,unit,difference,own-low,own-high,"
-                + "limit-low,limit-high,configuration-changed,signals\n");
+        var out = new CsvText()
+                .line(
+                        "day",
+                        "date",
+                        "bike",
+                        "figure",
+                        "variant",
+                        "tester",
+                        "value",
+                        "unit",
+                        "difference",
+                        "own-low",
+                        "own-high",
+                        "limit-low",
+                        "limit-high",
+                        "configuration-changed",
+                        "signals");
         var limits = charted.chart().limits().map(ControlChart.Limits::interval);
         for (var point : charted.chart().points()) {
-            out.append(String.join(
-                            ",",
-                            Csv.cell(point.day().day()),
-                            point.day().date().toString(),
-                            Csv.cell(charted.bike()),
-                            charted.key().figure(),
-                            Csv.cell(charted.key().variant().text()),
-                            Csv.cell(point.day().tester()),
-                            Double.toString(point.day().value()),
-                            charted.spec().kind().si().symbol(),
-                            Double.toString(point.difference()),
-                            Double.toString(point.own95().low()),
-                            Double.toString(point.own95().high()),
-                            limits.map(one -> Double.toString(one.low())).orElse(""),
-                            limits.map(one -> Double.toString(one.high())).orElse(""),
-                            point.reconfigured() ? "yes" : "no",
-                            Csv.cell(ControlWords.remark(point))))
-                    .append('\n');
+            out.line(
+                    point.day().day(),
+                    point.day().date().toString(),
+                    charted.bike(),
+                    charted.key().figure(),
+                    charted.key().variant().text(),
+                    point.day().tester(),
+                    CsvText.number(point.day().value()),
+                    charted.spec().kind().si().symbol(),
+                    CsvText.number(point.difference()),
+                    CsvText.number(point.own95().low()),
+                    CsvText.number(point.own95().high()),
+                    limits.map(one -> CsvText.number(one.low())).orElse(""),
+                    limits.map(one -> CsvText.number(one.high())).orElse(""),
+                    point.reconfigured() ? "yes" : "no",
+                    ControlWords.remark(point));
         }
-        return out.toString();
+        return out.text();
     }
 }

@@ -1,8 +1,9 @@
 package org.measuredmile.desk.web.view;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -12,6 +13,7 @@ import org.measuredmile.comparison.expected.ExpectedLine;
 import org.measuredmile.comparison.expected.Fitting;
 import org.measuredmile.comparison.expected.JudgedBike;
 import org.measuredmile.comparison.expected.Lines;
+import org.measuredmile.desk.CsvText;
 import org.measuredmile.desk.ExpectedWords;
 import org.measuredmile.desk.TestedBikes;
 import org.measuredmile.publication.chart.LinePlot;
@@ -91,7 +93,7 @@ public final class ExpectedLines {
         double step = (fitted.high() - fitted.low()) / STRETCHES;
         var curve = IntStream.rangeClosed(0, STRETCHES)
                 .mapToObj(i -> fitted.at(i == STRETCHES ? fitted.high() : fitted.low() + i * step))
-                .flatMap(java.util.Optional::stream)
+                .flatMap(Optional::stream)
                 .map(one -> new LinePlot.Stretch(one.across(), one.value(), one.band()))
                 .toList();
         var dots = fitted.bikes().stream()
@@ -147,32 +149,43 @@ public final class ExpectedLines {
 
     /// The bikes as delimited text: a line a bike, SI units, every digit.
     public String csv() {
-        var out = new StringBuilder("bike,title,across,across-unit,across-standard-uncertainty,value,unit,interval-low,"
-                + "interval-high,expected,band-low,band-high,place,side\n");
+        var out = new CsvText()
+                .line(
+                        "bike",
+                        "title",
+                        "across",
+                        "across-unit",
+                        "across-standard-uncertainty",
+                        "value",
+                        "unit",
+                        "interval-low",
+                        "interval-high",
+                        "expected",
+                        "band-low",
+                        "band-high",
+                        "place",
+                        "side");
         if (expectation instanceof Expectation.Fitted fitted) {
-            for (var bike : fitted.bikes()) {
-                out.append(String.join(",", cells(bike))).append('\n');
-            }
+            fitted.bikes().forEach(bike -> line(out, bike));
         }
-        return out.toString();
+        return out.text();
     }
 
-    private List<String> cells(JudgedBike bike) {
-        var cells = new ArrayList<>(List.of(
-                Csv.cell(bike.bike()),
-                Csv.cell(bike.title()),
-                Double.toString(bike.across().value()),
+    private void line(CsvText out, JudgedBike bike) {
+        out.line(
+                bike.bike(),
+                bike.title(),
+                CsvText.number(bike.across().value()),
                 line.across().kind().si().symbol(),
-                Double.toString(bike.across().standard()),
-                Double.toString(bike.value()),
+                CsvText.number(bike.across().standard()),
+                CsvText.number(bike.value()),
                 line.figure().kind().si().symbol(),
-                Double.toString(bike.interval95().low()),
-                Double.toString(bike.interval95().high()),
-                Double.toString(bike.expected()),
-                Double.toString(bike.band().low()),
-                Double.toString(bike.band().high())));
-        cells.add(bike.place().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
-        cells.add(bike.isAbove() ? "above" : "below");
-        return cells;
+                CsvText.number(bike.interval95().low()),
+                CsvText.number(bike.interval95().high()),
+                CsvText.number(bike.expected()),
+                CsvText.number(bike.band().low()),
+                CsvText.number(bike.band().high()),
+                bike.place().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                bike.isAbove() ? "above" : "below");
     }
 }

@@ -15,6 +15,7 @@ import org.measuredmile.comparison.standing.Population;
 import org.measuredmile.comparison.standing.Standing;
 import org.measuredmile.comparison.standing.StandingRow;
 import org.measuredmile.comparison.standing.VariantChoice;
+import org.measuredmile.desk.CsvText;
 import org.measuredmile.desk.Entrants;
 import org.measuredmile.publication.chart.RankComb;
 import org.measuredmile.publication.chart.StandingTile;
@@ -223,30 +224,43 @@ public final class Standings {
 
     /// The standing as delimited text: a line a bike, SI units, every digit.
     public String csv(Standing standing) {
-        var out = new StringBuilder("rank,joint,bike,title,category,date,value,unit,interval-low,interval-high,"
-                + "rank-low,rank-high,probability-best,told-apart-from-next,ledger\n");
+        var out = new CsvText()
+                .line(
+                        "rank",
+                        "joint",
+                        "bike",
+                        "title",
+                        "category",
+                        "date",
+                        "value",
+                        "unit",
+                        "interval-low",
+                        "interval-high",
+                        "rank-low",
+                        "rank-high",
+                        "probability-best",
+                        "told-apart-from-next",
+                        "ledger");
         for (var row : standing.rows()) {
             var entrant = row.entrant();
-            out.append(String.join(
-                            ",",
-                            Integer.toString(row.rank()),
-                            row.joint() ? "yes" : "no",
-                            Csv.cell(entrant.bike()),
-                            Csv.cell(entrant.title()),
-                            Csv.cell(entrant.category()),
-                            entrant.date().toString(),
-                            Double.toString(entrant.value()),
-                            spec.kind().si().symbol(),
-                            Double.toString(entrant.anyDay().interval95().low()),
-                            Double.toString(entrant.anyDay().interval95().high()),
-                            Integer.toString(row.rankLow()),
-                            Integer.toString(row.rankHigh()),
-                            Double.toString(row.probabilityBest()),
-                            row.toldApartFromNext() ? "yes" : "no",
-                            entrant.isFromLedger() ? "yes" : "no"))
-                    .append('\n');
+            out.line(
+                    Integer.toString(row.rank()),
+                    row.joint() ? "yes" : "no",
+                    entrant.bike(),
+                    entrant.title(),
+                    entrant.category(),
+                    entrant.date().toString(),
+                    CsvText.number(entrant.value()),
+                    spec.kind().si().symbol(),
+                    CsvText.number(entrant.anyDay().interval95().low()),
+                    CsvText.number(entrant.anyDay().interval95().high()),
+                    Integer.toString(row.rankLow()),
+                    Integer.toString(row.rankHigh()),
+                    CsvText.number(row.probabilityBest()),
+                    row.toldApartFromNext() ? "yes" : "no",
+                    entrant.isFromLedger() ? "yes" : "no");
         }
-        return out.toString();
+        return out.text();
     }
 
     /// Every figure and variant that any bike has a result in, by chapter.

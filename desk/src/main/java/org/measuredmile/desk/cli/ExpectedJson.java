@@ -50,7 +50,7 @@ final class ExpectedJson {
         object.set("interceptOfMedians", Json.number(fitted.interceptOfMedians()));
         object.set("scale", Json.number(fitted.scale()));
         object.set("degreesOfFreedom", Json.number(fitted.degreesOfFreedom()));
-        object.set("range", Json.array().add(fitted.low()).add(fitted.high()));
+        object.set("between", Json.array().add(fitted.low()).add(fitted.high()));
         var curve = Json.array();
         for (int i = 0; i <= STRETCHES; i++) {
             double across =

@@ -44,7 +44,7 @@ class LineCommandsTest {
         assertThat(line.path("slopeInterval95").path(0).asDouble())
                 .as("a larger battery weighs more")
                 .isPositive();
-        var range = line.path("range");
+        var range = line.path("between");
         line.path("curve")
                 .forEach(one -> assertThat(one.path("across").asDouble())
                         .isBetween(range.path(0).asDouble(), range.path(1).asDouble()));

@@ -10,6 +10,7 @@ import org.measuredmile.archive.Archive;
 import org.measuredmile.archive.BikeEntry;
 import org.measuredmile.archive.StoredDay;
 import org.measuredmile.comparison.sidebyside.SideBySide;
+import org.measuredmile.recording.day.DayFolder;
 import org.measuredmile.recording.day.DayRead;
 import org.measuredmile.recording.day.DayReader;
 import org.measuredmile.recording.day.NotRidden;
@@ -81,7 +82,7 @@ public record ChosenBikes(List<String> ids, List<String> faults) {
         archive.bikes().stream().filter(bike -> ids.contains(bike.id())).forEach(bike -> {
             var left = new ArrayList<NotRidden>();
             for (String day : bike.days()) {
-                archive.day(day).map(StoredDay::folder).map(DayReader::read).ifPresent(read -> {
+                archive.day(day).map(StoredDay::folder).map(ChosenBikes::head).ifPresent(read -> {
                     if (read instanceof DayRead.Read readable) {
                         left.addAll(readable.day().notRidden());
                     }
@@ -90,5 +91,12 @@ public record ChosenBikes(List<String> ids, List<String> faults) {
             all.put(bike.id(), left);
         });
         return all;
+    }
+
+    /// A day without its runs and readings, which say nothing of what was left out and take long to read.
+    private static DayRead head(DayFolder folder) {
+        var texts = new TreeMap<>(folder.texts());
+        texts.keySet().removeIf(name -> !name.endsWith(".yaml"));
+        return DayReader.read(new DayFolder(folder.name(), texts, new TreeMap<>()));
     }
 }

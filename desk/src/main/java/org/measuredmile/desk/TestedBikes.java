@@ -1,6 +1,7 @@
 package org.measuredmile.desk;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -42,6 +43,17 @@ public final class TestedBikes {
         archive.figures(FigureQuery.LATEST)
                 .forEach(stored -> results.computeIfAbsent(stored.bike(), id -> new ArrayList<>())
                         .add(result(stored)));
+        return archive.described().values().stream()
+                .map(bike -> new TestedBike(bike, results.getOrDefault(bike.id(), List.of())))
+                .toList();
+    }
+
+    /// Every bike, by id, with its results in some figures alone.
+    public static List<TestedBike> all(Archive archive, Collection<String> figures) {
+        var results = new TreeMap<String, List<TestedBike.Result>>();
+        figures.forEach(figure -> archive.figures(FigureQuery.standing(figure))
+                .forEach(stored -> results.computeIfAbsent(stored.bike(), id -> new ArrayList<>())
+                        .add(result(stored))));
         return archive.described().values().stream()
                 .map(bike -> new TestedBike(bike, results.getOrDefault(bike.id(), List.of())))
                 .toList();

@@ -38,6 +38,9 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
     private static final Seed SEED = new Seed(20_310_504).child("climbs");
     private static final String LAUNCH = "standingstart.launch-force";
     private static final String POWER = "standingstart.power-limit";
+    /// All that it is worked out from.
+    static final List<String> FIGURES =
+            List.of(LAUNCH, POWER, RoadSetting.WEIGHED, UsedLoad.ROLLING, UsedLoad.DRAG_AREA);
     private static final double BIKE_KG = 28;
     private static final double BIKE_SD_KG = 4;
     /// Rolling coefficient and drag area of a coast-down lean on each other like this. At a walking pace drag
@@ -82,7 +85,7 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
         var area = figure(bike, UsedLoad.DRAG_AREA, Variant.NONE);
         if (rolling.isEmpty() || area.isEmpty()) {
             var usual = UsedLoad.usual(bike.bike().wheelSize());
-            assumed.add("road load " + usual.origin() + ", no coast-down");
+            assumed.add("road load as usual, no coast-down");
             return usual;
         }
         var byRolling = rolling.get().anyDay();

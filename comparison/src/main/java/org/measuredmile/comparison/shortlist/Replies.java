@@ -23,8 +23,8 @@ import org.measuredmile.trial.Trials;
 ///
 /// Source: JCGM 106:2012, 7.2 (probability that a limit is kept), 7.2.3 (t for few degrees of freedom).
 record Replies(WishList wishes, Map<Wish, Variant> variants) {
-    private static final String RANGE = "range.distance";
-    private static final String RIDDEN_AT_LEAST = "range.at-least";
+    static final String RANGE = "range.distance";
+    static final String RIDDEN_AT_LEAST = "range.at-least";
 
     List<Reply> of(TestedBike bike) {
         return wishes.wishes().stream().map(wish -> reply(wish, bike)).toList();
@@ -77,10 +77,7 @@ record Replies(WishList wishes, Map<Wish, Variant> variants) {
         double shift = isPayload ? RoadSetting.REFERENCE_RIDER_KG - riderKg() : 0;
         var figure = found.get();
         var known = figure.anyDay();
-        String words = Trials.delivering(wish.figure())
-                .orElseThrow()
-                .declaration()
-                .words(figure.key().variant());
+        String words = isPayload ? "beside a rider of " + wishes.riderWords() : words(figure);
         var basis = new Basis.Measured(
                 figure.value() + shift,
                 new Interval(
@@ -91,6 +88,14 @@ record Replies(WishList wishes, Map<Wish, Variant> variants) {
                 wish,
                 OptionalDouble.of(probability(wish.side(), figure.value() + shift, known, wish.limitSi())),
                 basis);
+    }
+
+    /// How a figure was ridden.
+    private static String words(Figure figure) {
+        return Trials.delivering(figure.key().figure())
+                .orElseThrow()
+                .declaration()
+                .words(figure.key().variant());
     }
 
     private static Optional<Figure> latest(TestedBike bike, String id, Wish.OfFigure wish, Variant variant) {

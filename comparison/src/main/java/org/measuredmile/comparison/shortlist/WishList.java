@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.measuredmile.quantity.Parsed;
 import org.measuredmile.quantity.QuantityKind;
@@ -100,6 +102,25 @@ public record WishList(List<Wish> wishes, OptionalDouble riderKg, String rider) 
         if (wishes.size() > MOST_WISHES) {
             faults.add(WishTerm.fault("", wishes.size() + " wishes", "write at most " + MOST_WISHES));
         }
+    }
+
+    /// The rider's mass as it was written, or as it is taken.
+    String riderWords() {
+        return rider.isEmpty() ? "80 kg" : rider;
+    }
+
+    /// The ids of every figure that answers them.
+    public SortedSet<String> figures() {
+        var ids = new TreeSet<String>();
+        for (Wish wish : wishes) {
+            if (wish instanceof Wish.Climbs) {
+                ids.addAll(ClimbingAbility.FIGURES);
+            } else if (wish instanceof Wish.OfFigure of) {
+                ids.add(of.figure());
+                ids.addAll(of.figure().equals(Replies.RANGE) ? List.of(Replies.RIDDEN_AT_LEAST) : List.of());
+            }
+        }
+        return ids;
     }
 
     static boolean dependsOnTheRider(Wish wish) {

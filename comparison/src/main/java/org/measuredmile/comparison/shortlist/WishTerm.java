@@ -2,6 +2,7 @@ package org.measuredmile.comparison.shortlist;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -14,6 +15,7 @@ import org.measuredmile.quantity.QuantityText;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Better;
 import org.measuredmile.trial.Declaration;
 import org.measuredmile.trial.FigureSpec;
 import org.measuredmile.trial.Trials;
@@ -86,7 +88,7 @@ final class WishTerm {
             case "price" -> price();
             case "battery" -> claim("battery-energy", QuantityKind.ENERGY, "battery>=500Wh");
             case "category", "maker", "drive", "sensor", "throttle" ->
-                fact(Wish.Fact.valueOf(name.toUpperCase(java.util.Locale.ROOT)));
+                fact(Wish.Fact.valueOf(name.toUpperCase(Locale.ROOT)));
             default -> refuse("no wish is called \"" + name + "\"", known());
         };
     }
@@ -170,7 +172,7 @@ final class WishTerm {
         if (limit instanceof Parsed.Fault(String message, String remedy)) {
             refuse(message, remedy);
         }
-        String opposite = figure.better() == org.measuredmile.trial.Better.MORE ? ">=" : "<=";
+        String opposite = figure.better() == Better.MORE ? ">=" : "<=";
         var side = side(name + variant + opposite + value);
         if (asked.isEmpty() || side.isEmpty() || !(limit instanceof Parsed.Value read)) {
             return Optional.empty();

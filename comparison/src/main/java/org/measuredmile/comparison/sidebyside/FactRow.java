@@ -1,7 +1,9 @@
 package org.measuredmile.comparison.sidebyside;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.measuredmile.comparison.TestedBike;
 import org.measuredmile.quantity.Rounding;
 import org.measuredmile.recording.day.Bike;
@@ -27,7 +29,7 @@ public record FactRow(String item, String title, List<String> words) {
 
     /// The rows in which at least one bike states something.
     static List<FactRow> of(List<TestedBike> bikes) {
-        var rows = new java.util.ArrayList<FactRow>();
+        var rows = new ArrayList<FactRow>();
         rows.add(row("price", "Price", bikes, FactRow::price));
         rows.add(row("category", "Kind", bikes, Bike::category));
         rows.add(row("wheel-size", "Wheels", bikes, Bike::wheelSize));
@@ -38,8 +40,7 @@ public record FactRow(String item, String title, List<String> words) {
         return rows;
     }
 
-    private static FactRow row(
-            String item, String title, List<TestedBike> bikes, java.util.function.Function<Bike, String> words) {
+    private static FactRow row(String item, String title, List<TestedBike> bikes, Function<Bike, String> words) {
         return new FactRow(
                 item, title, bikes.stream().map(TestedBike::bike).map(words).toList());
     }

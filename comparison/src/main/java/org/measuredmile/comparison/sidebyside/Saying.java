@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import org.measuredmile.trial.Better;
 
 /// What can be said of one row in one sentence: who is ahead of whom, and who can't be told apart.
@@ -105,6 +106,6 @@ record Saying(List<String> names, FigureRow row) {
     }
 
     private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

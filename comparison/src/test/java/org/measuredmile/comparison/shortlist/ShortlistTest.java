@@ -121,6 +121,7 @@ class ShortlistTest {
         var basis = (Answer.Basis.Measured)
                 only(ask("carries>=4kg rider=110kg", heron)).basis();
         assertThat(basis.si()).isCloseTo(5, within(1e-12));
+        assertThat(basis.words()).isEqualTo("beside a rider of 110kg");
     }
 
     @Test

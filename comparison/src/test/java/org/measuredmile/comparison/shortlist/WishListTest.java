@@ -91,6 +91,13 @@ class WishListTest {
     }
 
     @Test
+    void theFiguresThatAnswerItAreKnownBeforehand() {
+        assertThat(stated("price<2000 range>=30mi").figures()).containsExactly("range.at-least", "range.distance");
+        assertThat(stated("climbs=10%").figures())
+                .contains("standingstart.launch-force", "standingstart.power-limit", "weighin.mass");
+    }
+
+    @Test
     void allFaultsAreToldAtOnce() {
         assertThat(faults("mass=25kg cheap price<2,000 climbs=10% throttle=maybe"))
                 .hasSize(4);

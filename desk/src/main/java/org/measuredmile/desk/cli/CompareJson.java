@@ -10,6 +10,7 @@ import org.measuredmile.comparison.sidebyside.FigureRow;
 import org.measuredmile.comparison.sidebyside.SideBySide;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 /// Bikes side by side, as `mile compare --json` gives them.
 ///
@@ -66,7 +67,7 @@ final class CompareJson {
         return object;
     }
 
-    private static void missing(tools.jackson.databind.node.ObjectNode object, String why) {
+    private static void missing(ObjectNode object, String why) {
         object.set("value", JsonNodeFactory.instance.nullNode());
         object.set("interval95", JsonNodeFactory.instance.nullNode());
         object.set("date", JsonNodeFactory.instance.nullNode());

@@ -38,7 +38,7 @@ final class ShortlistCommand implements Callable<Integer> {
     public Integer call() {
         var wishes = wishes();
         try (var archive = chosen.open()) {
-            var shortlist = switch (Shortlist.of(wishes, TestedBikes.all(archive))) {
+            var shortlist = switch (Shortlist.of(wishes, TestedBikes.all(archive, wishes.figures()))) {
                 case Shortlist.Outcome.Drawn(Shortlist drawn) -> drawn;
                 case Shortlist.Outcome.Unclear(List<Finding> faults) -> throw trouble(faults);
             };

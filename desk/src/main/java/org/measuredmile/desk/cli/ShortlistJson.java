@@ -8,6 +8,7 @@ import org.measuredmile.comparison.shortlist.Answer.Reply;
 import org.measuredmile.comparison.shortlist.Shortlist;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 /// A reader's shortlist, as `mile shortlist --json` gives it.
 ///
@@ -49,7 +50,7 @@ final class ShortlistJson {
         return object;
     }
 
-    private static void bare(tools.jackson.databind.node.ObjectNode object, String words) {
+    private static void bare(ObjectNode object, String words) {
         for (String key : new String[] {"value", "unit", "interval95"}) {
             object.set(key, JsonNodeFactory.instance.nullNode());
         }

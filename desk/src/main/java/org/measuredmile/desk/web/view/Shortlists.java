@@ -21,7 +21,7 @@ import org.measuredmile.recording.Finding;
 /// Makes the page of a reader's shortlist.
 public final class Shortlists {
     private static final List<String> EXAMPLES = List.of(
-            "climbs=10% rider=110kg price<2000 carries>=40kg",
+            "climbs=10% rider=110kg price<4000 carries>=40kg",
             "mass<20kg range>=30mi", "category=cargo throttle=yes stops<=22ft");
 
     private final Archive archive;
@@ -40,7 +40,7 @@ public final class Shortlists {
         return switch (WishList.parse(wish)) {
             case WishList.Read.Unclear(List<Finding> faults) -> unanswered(wish, faults);
             case WishList.Read.Stated(WishList list) ->
-                switch (Shortlist.of(list, TestedBikes.all(archive))) {
+                switch (Shortlist.of(list, TestedBikes.all(archive, list.figures()))) {
                     case Shortlist.Outcome.Unclear(List<Finding> faults) -> unanswered(wish, faults);
                     case Shortlist.Outcome.Drawn(Shortlist shortlist) -> answered(wish, shortlist);
                 };

@@ -39,8 +39,13 @@ public record SideBySideView(
     /// A bike's value, or the word that stands in its place and why.
     public record Cell(String bike, Optional<ValueView> value, String word, String why) {}
 
-    /// A difference of two bikes in words, and whether it is real.
-    public record Told(String pair, String difference, boolean real) {
+    /// A difference of two bikes with its sign and without, and whether it is real.
+    public record Told(String pair, String difference, String size, boolean real) {
+        /// As it stands behind a sentence that says which way it is.
+        public String alone() {
+            return (real ? "by " : "difference ") + size;
+        }
+
         public String word() {
             return real ? "real" : "can’t be told apart";
         }

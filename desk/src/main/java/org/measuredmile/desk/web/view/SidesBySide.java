@@ -13,6 +13,7 @@ import org.measuredmile.comparison.sidebyside.SideBySide;
 import org.measuredmile.desk.ChosenBikes;
 import org.measuredmile.publication.chart.SeriesMark;
 import org.measuredmile.publication.chart.SharedStrip;
+import org.measuredmile.quantity.Printed;
 import org.measuredmile.trial.Chapter;
 
 /// Makes the page of bikes side by side.
@@ -154,11 +155,17 @@ public final class SidesBySide {
     }
 
     private SideBySideView.Told told(FigureRow row, Difference one, List<String> names) {
-        String difference = printing.printer()
-                .difference(
-                        one.value(), one.interval95().halfWidth(), row.figure().kind())
-                .text();
+        double halfWidth = one.interval95().halfWidth();
+        var kind = row.figure().kind();
         return new SideBySideView.Told(
-                names.get(one.one()) + " less " + names.get(one.other()), difference, one.real());
+                names.get(one.one()) + " less " + names.get(one.other()),
+                printing.printer().difference(one.value(), halfWidth, kind).text(),
+                size(printing.printer().difference(Math.abs(one.value()), halfWidth, kind)),
+                one.real());
+    }
+
+    /// A difference without its sign, where the words beside it say which way it is.
+    private static String size(Printed difference) {
+        return new Printed(difference.value().replace("+", ""), difference.plusMinus(), difference.unit()).text();
     }
 }

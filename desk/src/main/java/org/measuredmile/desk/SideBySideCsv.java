@@ -1,5 +1,6 @@
 package org.measuredmile.desk;
 
+import java.util.stream.Stream;
 import org.measuredmile.comparison.sidebyside.Cell;
 import org.measuredmile.comparison.sidebyside.FactRow;
 import org.measuredmile.comparison.sidebyside.FigureRow;
@@ -37,66 +38,42 @@ public final class SideBySideCsv {
     }
 
     private static void row(CsvText csv, SideBySide sides, FigureRow row) {
-        String chapter = row.figure().chapter().title();
-        String figure = row.figure().id();
-        String variant = row.variant().text();
-        String unit = row.figure().kind().si().symbol();
         for (int i = 0; i < row.cells().size(); i++) {
             String bike = bike(sides, i);
             switch (row.cells().get(i)) {
                 case Cell.Measured(var result) -> {
-                    var one = result.figure();
-                    csv.line(
-                            "value",
-                            chapter,
-                            figure,
-                            variant,
-                            unit,
-                            bike,
-                            "",
-                            CsvText.number(one.value()),
-                            CsvText.number(one.anyDay().interval95().low()),
-                            CsvText.number(one.anyDay().interval95().high()),
-                            "",
-                            "",
-                            "");
+                    var known = result.figure().anyDay().interval95();
+                    String value = CsvText.number(result.figure().value());
+                    String low = CsvText.number(known.low());
+                    line(csv, row, "value", bike, "", value, low, CsvText.number(known.high()), "", "", "");
                 }
-                case Cell.NotRidden(String reason) ->
-                    csv.line(
-                            "value",
-                            chapter,
-                            figure,
-                            variant,
-                            unit,
-                            bike,
-                            "",
-                            "",
-                            "",
-                            "",
-                            "",
-                            "",
-                            "not ridden: " + reason);
-                case Cell.NotMeasured() ->
-                    csv.line("value", chapter, figure, variant, unit, bike, "", "", "", "", "", "", "not measured");
+                case Cell.NotRidden(String reason) -> missing(csv, row, bike, "not ridden: " + reason);
+                case Cell.NotMeasured() -> missing(csv, row, bike, "not measured");
             }
         }
         for (var one : row.differences()) {
-            csv.line(
-                    "difference",
-                    chapter,
-                    figure,
-                    variant,
-                    unit,
-                    bike(sides, one.one()),
-                    bike(sides, one.other()),
-                    CsvText.number(one.value()),
-                    CsvText.number(one.interval95().low()),
-                    CsvText.number(one.interval95().high()),
-                    CsvText.number(one.adjusted()),
-                    one.real() ? "yes" : "no",
-                    "");
+            String value = CsvText.number(one.value());
+            String low = CsvText.number(one.interval95().low());
+            String high = CsvText.number(one.interval95().high());
+            String adjusted = CsvText.number(one.adjusted());
+            String real = one.real() ? "yes" : "no";
+            String first = bike(sides, one.one());
+            line(csv, row, "difference", first, bike(sides, one.other()), value, low, high, adjusted, real, "");
         }
-        csv.line("saying", chapter, figure, variant, "", "", "", "", "", "", "", "", row.saying());
+        line(csv, row, "saying", "", "", "", "", "", "", "", row.saying());
+    }
+
+    private static void missing(CsvText csv, FigureRow row, String bike, String words) {
+        line(csv, row, "value", bike, "", "", "", "", "", "", words);
+    }
+
+    /// A line of a row: its kind, then what stands behind the unit.
+    private static void line(CsvText csv, FigureRow row, String kind, String... rest) {
+        var figure = row.figure();
+        String unit = kind.equals("saying") ? "" : figure.kind().si().symbol();
+        var head = Stream.of(
+                kind, figure.chapter().title(), figure.id(), row.variant().text(), unit);
+        csv.line(Stream.concat(head, Stream.of(rest)).toArray(String[]::new));
     }
 
     private static void fact(CsvText csv, SideBySide sides, FactRow fact) {

@@ -18,6 +18,9 @@ import org.measuredmile.recording.Finding;
 /// it says for whom `climbs` and `carries` are asked, and is the reference rider of 80 kg where nobody says.
 /// Unit: `riderKg` with clothes and bags, in kilograms.
 public record WishList(List<Wish> wishes, OptionalDouble riderKg, String rider) {
+    /// How a wish about any figure is written: its id, its variant in brackets, a sign and a value.
+    public static final String FIGURE_EXAMPLE = "standingstart.time-to[drive=throttle,to=20-mph]<=7s";
+
     private static final int MOST_WISHES = 20;
     private static final double LEAST_RIDER_KG = 20;
     private static final double MOST_RIDER_KG = 250;

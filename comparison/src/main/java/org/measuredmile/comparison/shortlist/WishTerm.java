@@ -94,8 +94,8 @@ final class WishTerm {
     }
 
     private static String known() {
-        return "use climbs, price, carries, mass, range, stops, battery, category, maker, drive, sensor or throttle, or "
-                + "a figure's id, as in standingstart.time-to[drive=throttle,to=20-mph]<=7s";
+        return "use climbs, price, carries, mass, range, stops, battery, category, maker, drive, sensor or throttle, "
+                + "or a figure's id, as in " + WishList.FIGURE_EXAMPLE;
     }
 
     private String text() {

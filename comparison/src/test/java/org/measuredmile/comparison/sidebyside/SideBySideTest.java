@@ -83,8 +83,8 @@ class SideBySideTest {
         var behind =
                 onlyRow(of(stopping("Heron", 6.0, 0.05), stopping("Wigeon", 6.05, 0.05), stopping("Dunlin", 6.9, 0.1)));
         assertThat(behind.saying())
-                .isEqualTo(
-                        "The Heron and the Wigeon stop shorter than the Dunlin; the Heron and the Wigeon can't be told apart.");
+                .isEqualTo("The Heron and the Wigeon stop shorter than the Dunlin; "
+                        + "the Heron and the Wigeon can't be told apart.");
         var all =
                 onlyRow(of(stopping("Heron", 6.9, 0.01), stopping("Wigeon", 6.4, 0.01), stopping("Dunlin", 6.0, 0.01)));
         assertThat(all.saying())

@@ -2,6 +2,7 @@ package org.measuredmile.desk.web.view;
 
 import java.util.List;
 import java.util.Optional;
+import org.measuredmile.comparison.shortlist.WishList;
 
 /// A reader's wishes and what came of them.
 ///
@@ -15,6 +16,11 @@ public record ShortlistView(
         List<Group> groups,
         String besideHref,
         List<Example> examples) {
+    /// How a wish about any figure is written.
+    public String figureExample() {
+        return WishList.FIGURE_EXAMPLE;
+    }
+
     /// A wish as a column's head, and in which variant it is answered.
     public record Heading(String wish, String condition) {}
 

@@ -28,7 +28,7 @@ final class FitTable {
 
     private static final List<Beside> COMPARED = List.of(
             new Beside("smooth", "smooth", "270,000 samples smoothed", "a loop over numpy's 3 × 3 matrices"),
-            new Beside("smooth", "smooth-banded", "", "scipy's `solveh_banded`: means, no uncertainties"),
+            new Beside("smooth", "smooth-banded", "", "scipy's `solveh_banded`: no way, no uncertainties"),
             new Beside("stop", "stop", "one stop", "scipy's `least_squares`, bounds (trf)"),
             new Beside("stop", "stop-lm", "", "the same without bounds (MINPACK)"),
             new Beside("coast", "coast", "one pair of coasts", "`least_squares` on `solve_ivp`"),

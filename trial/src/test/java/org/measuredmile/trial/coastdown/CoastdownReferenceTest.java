@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.coastdown.CoastDays.Coast;
 import org.measuredmile.trial.coastdown.CoastDays.Ride;
@@ -71,5 +72,35 @@ class CoastdownReferenceTest {
         var outcome = fivePairs();
         assertThat(outcome.correlations()).hasSize(1);
         assertThat(outcome.correlations().getFirst().coefficient()).isBetween(-0.5, -0.1);
+    }
+
+    private static double part(Figure figure, String input) {
+        return figure.budget().stream()
+                        .filter(one -> one.input().equals(input))
+                        .findFirst()
+                        .orElseThrow()
+                        .standardUncertainty()
+                / figure.value();
+    }
+
+    /// What is solved for is a deceleration: F = m_eff·a, C_dA goes with m_eff/ρ, C_rr with m_eff/m. So a relative
+    /// error of one is that of the other (JCGM 100:2008, 5.1.6, note 1). Rider 77 ± 0.5 kg, bike 28 ± 0.03 kg, wheels
+    /// 3 ± 1 kg, air of 20 ± 1 °C, 1000 ± 3 hPa and 50 ± 5 % (which is 0.044 % of its density): by hand.
+    @Test
+    void massWheelsAndAirReachTheFiguresInTheirShares() {
+        var outcome = fivePairs();
+        double mass = Math.hypot(0.5, 0.03) / 108;
+        double wheels = 1.0 / 108;
+        var force = CoastDays.figure(outcome, "force-at-20-kmh");
+        assertThat(part(force, "mass of bike and rider")).isCloseTo(mass, within(1e-9));
+        assertThat(part(force, "turning of the wheels (assumed)")).isCloseTo(wheels, within(1e-9));
+        var area = CoastDays.figure(outcome, "drag-area");
+        assertThat(part(area, "mass of bike and rider")).isCloseTo(mass, within(1e-9));
+        assertThat(part(area, "turning of the wheels (assumed)")).isCloseTo(wheels, within(1e-9));
+        double air = Math.sqrt(Math.pow(1 / 293.15, 2) + Math.pow(0.003, 2) + Math.pow(0.00044, 2));
+        assertThat(part(area, "air density")).isCloseTo(air, within(2e-5));
+        var rolling = CoastDays.figure(outcome, "rolling-coefficient");
+        assertThat(part(rolling, "mass of bike and rider")).isCloseTo(mass * 3 / 105, within(1e-9));
+        assertThat(part(rolling, "turning of the wheels (assumed)")).isCloseTo(wheels, within(1e-9));
     }
 }

@@ -31,6 +31,25 @@ class ClosedFormReferenceTest {
         assertThat(new Thrust(200, 500, 9, 1).forceN(speedMps)).isCloseTo(forceN, within(1e-6));
     }
 
+    /// Over a taper of 2 m/s help falls by a half in one: a quarter is left half a metre a second
+    /// beyond the middle.
+    @Test
+    void aWiderTaperFallsMoreSlowly() {
+        var thrust = new Thrust(200, 500, 9, 2);
+        assertThat(thrust.help(9.5)).isCloseTo(0.25, within(1e-12));
+        assertThat(thrust.help(8.5)).isCloseTo(0.75, within(1e-12));
+        assertThat(thrust.help(8)).isEqualTo(1);
+    }
+
+    /// A steady force alone from rest: s = F·t²/2m, elementary calculus.
+    @Test
+    void aSteadyForceFromRestIsRiddenAsItsClosedForm() {
+        var ride = Ride.along(Profile.even(50, 0), new Ride.Plan(new RoadLoad(0, 0), SETTING, _ -> 107, 0, 0), 1);
+        assertThat(ride.timeS()).isCloseTo(Math.sqrt(2 * 50 * SETTING.effectiveKg() / 107), within(2e-3));
+        assertThat(ride.workJ()).isCloseTo(107 * 50, within(1e-6));
+        assertThat(ride.lowestMps()).isZero();
+    }
+
     @Test
     void thrustWithoutCutOffNeverEnds() {
         var rider = Thrust.ofPower(300, 150);

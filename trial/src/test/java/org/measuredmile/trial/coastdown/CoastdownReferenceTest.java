@@ -83,9 +83,10 @@ class CoastdownReferenceTest {
                 / figure.value();
     }
 
-    /// What is solved for is a deceleration: F = m_eff·a, C_dA goes with m_eff/ρ, C_rr with m_eff/m. So a relative
-    /// error of one is that of the other (JCGM 100:2008, 5.1.6, note 1). Rider 77 ± 0.5 kg, bike 28 ± 0.03 kg, wheels
-    /// 3 ± 1 kg, air of 20 ± 1 °C, 1000 ± 3 hPa and 50 ± 5 % (which is 0.044 % of its density): by hand.
+    /// What is solved for is a deceleration: F = m_eff·a, C_dA goes with m_eff/ρ, C_rr with m_eff/m. So a
+    /// relative error of one is that of the other (JCGM 100:2008, 5.1.6, note 1). Rider 77 ± 0.5 kg, bike 28 ±
+    /// 0.03 kg, wheels 3 ± 1 kg, air of 20 ± 1 °C, 1000 ± 3 hPa and 50 ± 5 % (which is 0.044 % of its density):
+    /// by hand.
     @Test
     void massWheelsAndAirReachTheFiguresInTheirShares() {
         var outcome = fivePairs();

@@ -94,9 +94,8 @@ class ClaimsTest {
         assertThat(verdict.verdict()).isEqualTo(Verdict.CANNOT_TELL);
         assertThat(verdict.measured()).isEmpty();
         assertThat(new Wording(UnitSystem.METRIC).of("Brindle Lantern", verdict))
-                .isEqualTo(
-                        "Whether the Brindle Lantern meets its claimed mass of “61 lb” we can’t tell: it was "
-                                + "not measured (battery in). What would do: weigh-in, 3 runs.");
+                .isEqualTo("Whether the Brindle Lantern meets its claimed mass of “61 lb” we can’t tell: it was "
+                        + "not measured (battery in). What would do: weigh-in, 3 runs.");
     }
 
     @Test

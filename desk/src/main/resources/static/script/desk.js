@@ -83,6 +83,25 @@ for (const picture of document.querySelectorAll("img[data-inline]")) {
   else picture.addEventListener("load", () => inline(picture), { once: true });
 }
 
+/** Copies the words of one sentence, and says so on the button for a moment. */
+function copyWords(button) {
+  button.hidden = false;
+  button.addEventListener("click", async () => {
+    const place = document.getElementById(button.dataset.copy);
+    const words = (place.querySelector("[data-words]") ?? place).textContent.replace(/\s+/g, " ").trim();
+    try {
+      await navigator.clipboard.writeText(words);
+      button.textContent = "Copied";
+    } catch {
+      // The page has no clipboard: the sentence is marked, so that the keys for copying do it.
+      getSelection().selectAllChildren(place.querySelector("[data-words]") ?? place);
+      button.textContent = "Marked";
+    }
+    setTimeout(() => (button.textContent = "Copy"), 2000);
+  });
+}
+
+document.querySelectorAll("[data-copy]").forEach(copyWords);
 document.querySelectorAll("form[data-told]").forEach(tellWhileTyping);
 document.querySelectorAll("[data-trace]").forEach(traceCursor);
 document

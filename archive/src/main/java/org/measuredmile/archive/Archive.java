@@ -38,6 +38,7 @@ public final class Archive implements AutoCloseable {
     private final Figures figures;
     private final Ledgers ledgers;
     private final Replies replies;
+    private final SeenSentences sentences;
     private final Map<String, DayReduction.Result> reductions = new LinkedHashMap<>(16, 0.75f, true);
 
     Archive(Path folder, Clock clock, Reducer reducer) throws IOException {
@@ -52,6 +53,7 @@ public final class Archive implements AutoCloseable {
         figures = new Figures(database);
         ledgers = new Ledgers(database, revisions, content);
         replies = new Replies(database, revisions, content);
+        sentences = new SeenSentences(database);
     }
 
     /// Opens the archive in a folder, or makes it; an older one is brought to the current schema.
@@ -168,6 +170,19 @@ public final class Archive implements AutoCloseable {
         return replies.of(bike);
     }
 
+    /// The sentences of a bike, or of every bike where it is empty, as they were last seen, by id.
+    public List<SeenSentence> seenSentences(String bike) {
+        return sentences.latest(bike);
+    }
+
+    /// Keeps sentences as seen now; what was seen before stays.
+    public void seeSentences(List<SeenSentence> seen, Act act) {
+        database.inTransaction(() -> {
+            sentences.add(seen, clock.instant(), act.who());
+            return seen.size();
+        });
+    }
+
     /// Everything that was done, oldest first.
     public List<HistoryEntry> history() {
         return revisions.history();
@@ -227,6 +242,10 @@ public final class Archive implements AutoCloseable {
 
     Figures figureTable() {
         return figures;
+    }
+
+    SeenSentences sentenceTable() {
+        return sentences;
     }
 
     Ledgers ledgerTable() {

@@ -17,8 +17,8 @@ import tools.jackson.databind.JsonNode;
 /// The whole archive as plain files, and back.
 ///
 /// Shape: `days/<id>/` holds each test day as it stands now, `ledgers/<name>/` each ledger, `replies/<bike>/`
-/// what was sent to its maker last, `earlier/…/<number>/` what they were before, and `revisions.json` who did
-/// what when and why, so that nothing is lost on the way back.
+/// what was sent to its maker last, `earlier/…/<number>/` what they were before, `sentences.json` the sentences as
+/// they were seen, and `revisions.json` who did what when and why, so that nothing is lost on the way back.
 public final class ArchiveExport {
     /// The file by which an export is known.
     public static final String LIST = "revisions.json";
@@ -52,6 +52,7 @@ public final class ArchiveExport {
         }
         var list = Json.object().put("format", FORMAT);
         list.set("revisions", Json.array(all, revision -> entry(archive, revision)));
+        SentenceExport.write(archive.sentenceTable(), target);
         Files.writeString(target.resolve(LIST), Json.pretty(list), StandardCharsets.UTF_8);
     }
 
@@ -117,6 +118,7 @@ public final class ArchiveExport {
                 archive.ledgerTable().take(ledger(folder), act, at, BROUGHT_IN);
             }
         }
+        SentenceExport.bringIn(archive.sentenceTable(), export);
         return reports;
     }
 

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.measuredmile.archive.Archive;
-import org.measuredmile.comparison.TestedBike;
 import org.measuredmile.comparison.sentence.Sentence;
 import org.measuredmile.comparison.sentence.Sentences;
 import org.measuredmile.comparison.standing.Entrant;
@@ -33,15 +32,16 @@ public final class SentenceBook {
 
     /// The sentences of a bike; empty when the archive has no test day of it.
     public Optional<List<Sentence>> of(String bike) {
-        return TestedBikes.of(archive, bike).map(tested -> Sentences.of(tested, new Asked()::standing));
+        return BikeClaims.of(archive, bike)
+                .map(claims -> Sentences.of(claims.bike(), claims.verdicts(), new Asked()::standing));
     }
 
     /// The sentences of every bike, by bike.
     public List<Sentence> all() {
         var asked = new Asked();
-        return TestedBikes.all(archive).stream()
-                .map((TestedBike tested) -> Sentences.of(tested, asked::standing))
-                .flatMap(List::stream)
+        return archive.described().keySet().stream()
+                .flatMap(bike -> BikeClaims.of(archive, bike).stream())
+                .flatMap(claims -> Sentences.of(claims.bike(), claims.verdicts(), asked::standing).stream())
                 .toList();
     }
 

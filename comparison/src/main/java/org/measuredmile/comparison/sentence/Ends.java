@@ -25,8 +25,16 @@ record Ends(String least, String most) {
             case SOUND_LEVEL -> new Ends("quietest", "loudest");
             case ILLUMINANCE -> new Ends("dimmest", "brightest");
             case ACCELERATION, FORCE, POWER, ENERGY, ENERGY_PER_DISTANCE, PRESSURE, TEMPERATURE, DENSITY -> HEIGHT;
-            case ANGULAR_RATE, FREQUENCY, TORQUE, POWER_PER_MASS, RATIO, VOLTAGE, CURRENT, CHARGE, WORD -> HEIGHT;
-            case MAGNETIC_FLUX_DENSITY -> HEIGHT;
+            case ANGULAR_RATE,
+                    FREQUENCY,
+                    TORQUE,
+                    POWER_PER_MASS,
+                    RATIO,
+                    VOLTAGE,
+                    CURRENT,
+                    CHARGE,
+                    MAGNETIC_FLUX_DENSITY,
+                    WORD -> HEIGHT;
         };
     }
 }

@@ -7,6 +7,7 @@ import java.util.TreeSet;
 import org.measuredmile.comparison.TestedBike;
 import org.measuredmile.comparison.standing.Population;
 import org.measuredmile.comparison.standing.Standing;
+import org.measuredmile.comparison.verdict.ClaimVerdict;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Better;
 import org.measuredmile.trial.FigureKey;
@@ -14,7 +15,8 @@ import org.measuredmile.trial.FigureSpec;
 import org.measuredmile.trial.Trial;
 import org.measuredmile.trial.Trials;
 
-/// Every sentence that can be said of a bike: of each accepted figure its value, and its rank where one end is better.
+/// Every sentence that can be said of a bike: of each accepted figure its value, and its rank where one end is better;
+/// of each claim the verdict, and the legal classes in force.
 ///
 /// Shape: in the order of the trials and their figures; ranks among every bike, and among the bike's own category where
 /// that is another set of [#FEWEST] or more.
@@ -30,6 +32,15 @@ public final class Sentences {
 
     private Sentences() {}
 
+    /// All of them: figures and ranks, then the verdicts on its claims, then the legal classes.
+    public static List<Sentence> of(TestedBike bike, List<ClaimVerdict> verdicts, Standings standings) {
+        var all = new ArrayList<>(of(bike, standings));
+        all.addAll(ClaimSentence.all(bike.bike(), verdicts));
+        all.addAll(ClassSentence.all(bike));
+        return List.copyOf(all);
+    }
+
+    /// Those of figures and ranks.
     public static List<Sentence> of(TestedBike bike, Standings standings) {
         var all = new ArrayList<Sentence>();
         for (var trial : Trials.ALL) {

@@ -1,6 +1,7 @@
 /// Sentences: what can be said of a bike, written and spoken, with the numbers behind it.
 ///
-/// Read in this order: [Sentence], [Sentences], [FigureSentence], [RankSentence]; then the voices [Writing] and
+/// Read in this order: [Sentence], [Sentences], [FigureSentence], [RankSentence], [ClaimSentence],
+/// [ClassSentence]; then the voices [Writing] and
 /// [Speech]; last [SentenceChange].
 ///
 /// Each number is rounded once, from the unrounded; how a figure makes a sentence its trial declares

@@ -1,9 +1,11 @@
 package org.measuredmile.desk.cli;
 
+import java.util.Locale;
 import java.util.OptionalDouble;
 import org.measuredmile.archive.json.FigureJson;
 import org.measuredmile.archive.json.Json;
 import org.measuredmile.comparison.sentence.Sentence;
+import org.measuredmile.comparison.sentence.SentenceChange;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -64,5 +66,34 @@ final class SentencesJson {
 
     private static JsonNode number(OptionalDouble value) {
         return Json.number(value.orElse(Double.NaN));
+    }
+
+    /// What became of a sentence since it was last seen.
+    static JsonNode change(SentenceChange change) {
+        var object =
+                Json.object().put("id", change.id()).put("change", change.kind().word());
+        object.set(
+                "causes",
+                Json.texts(change.causes().stream()
+                        .map(cause -> cause.name().toLowerCase(Locale.ROOT))
+                        .toList()));
+        object.set(
+                "before",
+                change.before()
+                        .<JsonNode>map(seen -> said(seen.hash(), seen.metric(), seen.imperial()))
+                        .orElseGet(JsonNodeFactory.instance::nullNode));
+        object.set(
+                "now",
+                change.now()
+                        .<JsonNode>map(one -> said(one.hash(), one.metric(), one.imperial()))
+                        .orElseGet(JsonNodeFactory.instance::nullNode));
+        return object;
+    }
+
+    private static JsonNode said(String hash, Sentence.Wording metric, Sentence.Wording imperial) {
+        var object = Json.object().put("hash", hash);
+        object.set("written", both(metric.written(), imperial.written()));
+        object.set("spoken", both(metric.spoken(), imperial.spoken()));
+        return object;
     }
 }

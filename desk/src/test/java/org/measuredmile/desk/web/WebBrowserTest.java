@@ -173,6 +173,8 @@ class WebBrowserTest {
                 "/bikes/brindle-causeway",
                 "/bikes/brindle-causeway/claims",
                 "/bikes/brindle-causeway/reply",
+                "/bikes/brindle-causeway/sentences",
+                "/sentences/changed",
                 "/days",
                 "/days/new",
                 TYPED,

@@ -19,7 +19,7 @@ public final class CsvText {
     }
 
     /// A cell that a spreadsheet neither splits nor takes for a formula.
-    private static String cell(String text) {
+    public static String cell(String text) {
         boolean isNumber = text.matches("-?\\d[\\d.E-]*");
         String safe = !isNumber && text.matches("(?s)[=+@-].*") ? "'" + text : text;
         return safe.matches("(?s).*[\",\\n\\r].*") ? '"' + safe.replace("\"", "\"\"") + '"' : safe;

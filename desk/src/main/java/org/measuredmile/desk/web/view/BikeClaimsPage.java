@@ -10,6 +10,7 @@ import org.measuredmile.comparison.verdict.Tried;
 import org.measuredmile.comparison.verdict.Verdict;
 import org.measuredmile.comparison.verdict.Wording;
 import org.measuredmile.desk.BikeClaims;
+import org.measuredmile.desk.CsvText;
 import org.measuredmile.publication.chart.ClaimStrip;
 import org.measuredmile.publication.chart.Strip;
 import org.measuredmile.quantity.QuantityPrinter;
@@ -136,7 +137,7 @@ public final class BikeClaimsPage {
                     .map(other -> other.result().figure().key().text())
                     .collect(Collectors.joining("; ")));
             cells.add(wording.of(claims.bike().bike().title(), one).replace('\u00a0', ' '));
-            out.append(cells.stream().map(Csv::cell).collect(Collectors.joining(",")))
+            out.append(cells.stream().map(CsvText::cell).collect(Collectors.joining(",")))
                     .append('\n');
         }
         return out.toString();

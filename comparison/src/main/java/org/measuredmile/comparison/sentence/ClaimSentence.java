@@ -42,7 +42,9 @@ record ClaimSentence(Bike bike, ClaimVerdict verdict) {
 
     private Sentence.Wording wording(UnitSystem system) {
         String written = new Wording(system).of(bike.title(), verdict);
-        return new Sentence.Wording(written, SpokenWords.of(written.replaceAll("[“”]", "")));
+        // Aloud one system does: the other stands in brackets behind it.
+        String oneSystem = written.replaceAll("[“”]", "").replaceAll(" \\([−0-9][^)]*\\)", "");
+        return new Sentence.Wording(written, SpokenWords.of(oneSystem));
     }
 
     private Chapter chapter() {

@@ -55,8 +55,8 @@ record ClassSentence(Bike bike, ClassOutcome outcome) {
     private String written() {
         var legalClass = outcome.legalClass();
         String text = legalClass.section().isEmpty() ? "" : ", " + legalClass.section();
-        return "Beside " + legalClass.title() + " (" + legalClass.jurisdiction() + text + "), " + Phrase.name(bike) + ": "
-                + words() + ". " + ended(outcome.decidedBy().said()) + " " + LegalClasses.CAUTION;
+        String title = legalClass.title() + " (" + legalClass.jurisdiction() + text + ")";
+        return "Beside " + title + ", " + Phrase.name(bike) + ": " + words() + ". " + ended(outcome.decidedBy().said()) + " " + LegalClasses.CAUTION;
     }
 
     private String spoken() {

@@ -113,7 +113,7 @@ record Phrase(Voice voice, String name, Declaration trial, Variant variant) {
                 .replaceAll(" ?,(?: ?,)+", ",")
                 .replace(" ,", ",")
                 .replaceAll(",(?=[A-Za-z])", ", ")
-                .replaceAll(",\\s*(?=[.;])", "")
+                .replaceAll(",\\s*(?=[.;:])", "")
                 .replaceAll("^[ ,]+|[ ,]+$", "");
     }
 }

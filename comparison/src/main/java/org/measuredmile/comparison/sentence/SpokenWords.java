@@ -26,12 +26,15 @@ final class SpokenWords {
                     .collect(Collectors.joining("|"))
             + ")(?![\\w/²³])");
     private static final Pattern ALONE = Pattern.compile("(?<![\\w.])" + NUMBER + "(?![\\w])");
+    private static final Pattern DATE = Pattern.compile("\\b(\\d{1,2}) (January|February|March|April|May|June|July"
+            + "|August|September|October|November|December) (\\d{4})\\b");
     private static final Pattern DIGITS = Pattern.compile("\\d+");
 
     private SpokenWords() {}
 
     static String of(String written) {
-        String spoken = QUANTITY.matcher(written).replaceAll(SpokenWords::quantity);
+        String spoken = DATE.matcher(written).replaceAll(SpokenWords::date);
+        spoken = QUANTITY.matcher(spoken).replaceAll(SpokenWords::quantity);
         spoken = ALONE.matcher(spoken).replaceAll(one -> NumberWords.decimal(number(one.group(1))));
         spoken = DIGITS.matcher(spoken).replaceAll(one -> " " + digitByDigit(one.group()) + " ");
         spoken = spoken.replace("±", "give or take")
@@ -43,6 +46,12 @@ final class SpokenWords {
                 .replaceAll("\\s*\\(", ", ")
                 .replace(")", ",");
         return Phrase.tidy(spoken);
+    }
+
+    /// `the sixth of May twenty thirty-one`.
+    private static String date(MatchResult found) {
+        return "the " + NumberWords.ordinal(Integer.parseInt(found.group(1))) + " of " + found.group(2) + " "
+                + NumberWords.year(Integer.parseInt(found.group(3)));
     }
 
     private static String quantity(MatchResult found) {

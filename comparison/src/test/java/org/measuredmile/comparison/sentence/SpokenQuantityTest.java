@@ -85,6 +85,7 @@ class SpokenQuantityTest {
         at level 5 (its highest) | at level five, its highest
         over 99 % | over ninety-nine per cent
         1,312 ft and −0.31 s | one thousand three hundred and twelve feet and minus nought point three one seconds
+        on 6 May 2031 | on the sixth of May twenty thirty-one
         87 ± 3 | eighty-seven give or take three
         """)
     void turnsWrittenWordsIntoSpokenOnes(String written, String words) {

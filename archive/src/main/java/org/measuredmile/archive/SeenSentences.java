@@ -45,8 +45,8 @@ final class SeenSentences {
                     .single();
             database.sql()
                     .sql(
-                            "insert into sentence (id, number, at, who, bike, said, hash, written_metric, written_imperial,"
-                                    + " spoken_metric, spoken_imperial, method, figure, population)"
+                            "insert into sentence (id, number, at, who, bike, said, hash, written_metric,"
+                                    + " written_imperial, spoken_metric, spoken_imperial, method, figure, population)"
                                     + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
                     .params(
                             one.id(),

@@ -56,7 +56,8 @@ record ClassSentence(Bike bike, ClassOutcome outcome) {
         var legalClass = outcome.legalClass();
         String text = legalClass.section().isEmpty() ? "" : ", " + legalClass.section();
         String title = legalClass.title() + " (" + legalClass.jurisdiction() + text + ")";
-        return "Beside " + title + ", " + Phrase.name(bike) + ": " + words() + ". " + ended(outcome.decidedBy().said()) + " " + LegalClasses.CAUTION;
+        return "Beside " + title + ", " + Phrase.name(bike) + ": " + words() + ". "
+                + ended(outcome.decidedBy().said()) + " " + LegalClasses.CAUTION;
     }
 
     private String spoken() {

@@ -111,10 +111,10 @@ class SentencesTest {
                         "From 20 mph in the dry, the Lamplight stopped in 21.4 ± 0.6 ft (6.52 ± 0.19 m), the mean of "
                                 + "six stops, with level road and wind assumed; 19 days in 20 should lie within that.");
         assertThat(sentence.imperial().spoken())
-                .isEqualTo(
-                        "From twenty miles an hour in the dry, the Lamplight stopped in twenty-one point four feet, "
-                                + "give or take six tenths of a foot. That is about six and a half metres. It is the mean of "
-                                + "six stops, with level road and wind assumed. Nineteen days in twenty should lie within that.");
+                .isEqualTo("From twenty miles an hour in the dry, the Lamplight stopped in twenty-one point four feet, "
+                        + "give or take six tenths of a foot. That is about six and a half metres. It is the mean of "
+                        + "six stops, with level road and wind assumed. Nineteen days in twenty should lie within "
+                        + "that.");
         assertThat(plain(sentence.metric().written())).contains("6.52 ± 0.19 m (21.4 ± 0.6 ft)");
     }
 

@@ -164,11 +164,11 @@ public final class StandingStart implements Trial {
                                                 + " sets in")
                                 .says(
                                         Saying.of(
-                                                        "{drive}, from full thrust on {bike} got {to} in {value}",
+                                                        "{drive}, from full thrust {bike} got {to} in {value}",
                                                         "time {to} from full thrust {drive}")
                                                 .meanOf("start", "starts")
                                                 .atReference(
-                                                        "{drive}, from full thrust on {bike} would get {to} in {value}")))
+                                                        "{drive}, from full thrust {bike} would get {to} in {value}")))
                 .figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive")
                         .scatter(POWER)

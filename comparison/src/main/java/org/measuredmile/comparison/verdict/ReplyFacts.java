@@ -111,11 +111,12 @@ final class ReplyFacts {
         add("Where", day.place());
         configuration(day.configuration());
         conditions(day);
+        // Who rode is nobody's business; what was ridden with is.
         day.riders().stream()
+                .filter(rider -> day.runs().stream().anyMatch(run -> run.rider().equals(rider.code())))
                 .filter(rider -> rider.massAsRiddenKg().isPresent())
                 .forEach(rider -> add(
-                        "Rider " + rider.code() + " with gear",
-                        plain(rider.massAsRiddenKg().getAsDouble(), QuantityKind.MASS, 1)));
+                        "Rider with gear", plain(rider.massAsRiddenKg().getAsDouble(), QuantityKind.MASS, 1)));
         day.instruments().forEach(one -> add("Instrument " + one.id(), instrument(one)));
         day.notRidden()
                 .forEach(one -> add(

@@ -83,6 +83,8 @@ class VerdictCommandTest {
                 .contains("Runs: w1 30.98 kg (68.30 lb); w2 30.98 kg (68.30 lb)")
                 .contains("calibrated, factor 1.0000 ± 0.0010, 2 March 2031")
                 .contains("readings.csv, SHA-256 ")
+                .contains("Rider with gear: 83.5 kg (184.1 lb)")
+                .doesNotContain("R1")
                 .contains("Weigh-in, version 1 of the method")
                 .doesNotContain("falls short", "meets", "can’t tell");
         var again =

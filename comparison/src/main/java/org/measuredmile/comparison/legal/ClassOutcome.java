@@ -39,6 +39,11 @@ public record ClassOutcome(
             wouldDecide = List.copyOf(wouldDecide);
         }
 
+        /// What was compared and what came of it, in one sentence.
+        public String sentence() {
+            return rule.measured().words() + ": " + said;
+        }
+
         static RuleOutcome plain(LegalRule rule, LegalOutcome outcome, Basis basis, String said) {
             return new RuleOutcome(
                     rule, outcome, basis, said, Optional.empty(), rule.limit(), List.of(), Optional.empty(), List.of());

@@ -56,11 +56,11 @@ final class RuleCheck {
 
     private RuleOutcome cutOff() {
         var all = new ArrayList<RuleOutcome>();
-        evidence.cutOffs().forEach(result -> all.add(figure("cut-off", result)));
+        evidence.cutOffs().forEach(result -> all.add(figure("noted at", result)));
         boolean isCutOffKnown = !all.isEmpty();
         for (var result : evidence.motorAlone()) {
             // What the motor drives on its own it has not stopped driving: a bound from below, and no more than that.
-            var bound = figure("held by the motor alone, which has then not ended,", result);
+            var bound = figure("held by the motor alone, which has then not ended, at", result);
             if (bound.outcome() == LegalOutcome.OUTSIDE) {
                 all.add(bound);
             }
@@ -98,17 +98,17 @@ final class RuleCheck {
 
     private RuleOutcome motorAlone(Result result) {
         if (rule.riderKg().isEmpty()) {
-            return figure("by the motor alone", result);
+            return figure("", result);
         }
         var corrected = MotorAlone.of(evidence, result, rule.riderKg().getAsDouble());
         var figure = result.figure();
         var asRidden = Beside.of(figure.value(), figure.anyDay().interval95(), limit().unit());
         if (corrected.isEmpty()) {
-            return figure("by the motor alone as ridden, not brought to the text's rider,", result);
+            return figure("as ridden, not brought to the text's rider,", result);
         }
         String what = corrected.get().isGoverned()
-                ? "by the motor alone, held by its controller, which rider and air do not move,"
-                : "by the motor alone, brought to the text's rider, level road and still air of 1.225 kg/m³,";
+                ? "held by its controller, which rider and air do not move,"
+                : "brought to the text's rider, level road and still air of 1.225 kg/m³,";
         var judged = judged(what, corrected.get().speedMps(), corrected.get().known(), Optional.of(result));
         return new RuleOutcome(
                 rule,
@@ -221,7 +221,7 @@ final class RuleCheck {
         if (results.isEmpty()) {
             return nothing("how far it drives on was not measured", "ride the engagement trial");
         }
-        return worst(results.stream().map(result -> figure("run-on", result)).toList());
+        return worst(results.stream().map(result -> figure("", result)).toList());
     }
 
     private RuleOutcome figure(String what, Result result) {
@@ -237,7 +237,7 @@ final class RuleCheck {
                         .filter(wider -> wider.judge(rule.operator(), beside) != LegalOutcome.OUTSIDE)
                         .isPresent();
         var settled = isBetween ? LegalOutcome.CANNOT_TELL : outcome;
-        String said = what + " " + beside.text() + ": "
+        String said = (what + " " + beside.text()).strip() + ": "
                 + (isBetween ? "within the wider limit only" : RuleWords.closeness(settled, limit, beside));
         return new RuleOutcome(
                 rule,

@@ -38,7 +38,7 @@ public final class ClassesJson {
                 .put("date", legal.date())
                 .put("outcome", outcome.outcome().id())
                 .put("decidedBy", outcome.decidedBy().rule().measured().id())
-                .put("wording", outcome.decidedBy().said())
+                .put("wording", outcome.decidedBy().sentence())
                 .put("caution", LegalClasses.CAUTION)
                 .put("known", legal.known().words())
                 .put("source", legal.source())

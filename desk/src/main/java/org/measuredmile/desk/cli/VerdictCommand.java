@@ -85,7 +85,7 @@ final class VerdictCommand implements Callable<Integer> {
                     one.outcome().id().replace('-', ' '),
                     one.legalClass().jurisdiction(),
                     one.legalClass().title(),
-                    one.decidedBy().said());
+                    one.decidedBy().sentence());
         }
         table.lines().forEach(shown::line);
         shown.findings("  ", classes.findings());

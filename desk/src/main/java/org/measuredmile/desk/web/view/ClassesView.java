@@ -76,7 +76,7 @@ public record ClassesView(String caution, List<Place> places, List<FindingView> 
     }
 
     private static String decidedBy(RuleOutcome rule) {
-        return Printing.capital(rule.rule().measured().words()) + ": " + rule.said() + ".";
+        return Printing.capital(rule.sentence()) + ".";
     }
 
     private static Rule rule(RuleOutcome one) {

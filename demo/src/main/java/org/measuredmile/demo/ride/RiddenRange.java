@@ -79,6 +79,19 @@ public record RiddenRange(
                 - riderW * speeds.ridingS() / speeds.wayM();
     }
 
+    /// The same way at a share of each speed.
+    RiddenRange slower(double share) {
+        var mps = java.util.Arrays.stream(speeds.mps()).map(v -> v * share).toArray();
+        var slowly = new Speeds(
+                mps,
+                speeds.stepS() / share,
+                speeds.wayM(),
+                speeds.ridingS() / share,
+                speeds.meanSquare() * share * share);
+        return new RiddenRange(
+                bikeKg, riderKg, airKgPerM3, rolling, areaM2, kept, windMps, risePerM, stopsPerM, riderW, slowly);
+    }
+
     /// The same speeds on the level in still air of 20 °C, 100 kPa and 50 % with a rider of 80 kg who gives so
     /// much.
     double referenceCostJPerM(double givenW) {

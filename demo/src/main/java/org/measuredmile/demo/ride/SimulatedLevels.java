@@ -99,7 +99,8 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
             return bike.with(bikeKg + REFERENCE_RIDER_KG, REFERENCE_AIR_KG_PER_M3);
         }
 
-        /// Source: ideal gases; saturation by Magnus's formula with the constants of Alduchov and Eskridge (1996).
+        /// Source: ideal gases; saturation by Magnus's formula with the constants of Alduchov and Eskridge
+        /// (1996).
         private static double densityKgPerM3(double kelvin, double pascal, double humidity) {
             double celsius = kelvin - 273.15;
             double vapourPa = humidity * 610.94 * StrictMath.exp(17.625 * celsius / (celsius + 243.04));

@@ -80,6 +80,27 @@ public record SimulatedRange(How how) implements SimulatedTrial {
         };
     }
 
+    /// A lower level that nobody rode on a day: its mean speed, that of the ride, and how far the bike would go at
+    /// reference conditions on any day.
+    ///
+    /// Unit: m/s, m.
+    public record Lower(double riddenMps, double mps, double distanceM) {}
+
+    /// The same day's bike at a share of the speed it was ridden at.
+    public Lower lower(Seed seed, long index, double share) {
+        var random = seed.child(title()).stream(index);
+        double nominalJ = WATT_HOUR_J * Math.rint(Draw.rectangular(random, 30, 80)) * 10;
+        double usableJ = nominalJ * (0.93 + Draw.normal(random, 0, 0.03));
+        double meanMps = Draw.rectangular(random, 5, 7.5);
+        var plan = plan(random, meanMps);
+        double slowly = plan.slower(share).referenceCostJPerM(0);
+        double ratio = plan.costJPerM() / slowly;
+        var apart = seed.child(title() + ", lower level").stream(index);
+        // What the efficiency of motor and battery changes, as between any two rides.
+        double changed = 1 + 0.06 * Math.abs(StrictMath.log(ratio)) * Draw.normal(apart);
+        return new Lower(meanMps, share * meanMps, usableJ * DRIVE / slowly * changed);
+    }
+
     /// What holds this bike back on this loop at these speeds, from a sample of its way.
     private static RiddenRange plan(RandomGenerator random, double meanMps) {
         double stops = Draw.rectangular(random, 0.0001, 0.0006);

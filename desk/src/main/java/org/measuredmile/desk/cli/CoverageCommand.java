@@ -11,6 +11,7 @@ import org.measuredmile.demo.ride.SimulatedTrials;
 import org.measuredmile.desk.coverage.Coverage;
 import org.measuredmile.desk.coverage.CoverageStudy;
 import org.measuredmile.desk.coverage.CoverageTable;
+import org.measuredmile.desk.coverage.LeaveOneOut;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -39,11 +40,48 @@ final class CoverageCommand implements Callable<Integer> {
     @Option(names = "--study", paramLabel = "TEXT", description = "only what is simulated under such a title")
     private String study = "";
 
+    @Option(
+            names = "--leave-one-out",
+            description = "how well one ride is foretold from everything but that ride, instead")
+    private boolean leaveOneOut;
+
     @Override
     public Integer call() {
         if (days < 1) {
             throw new Trouble("--days " + days + ": at least one day is needed");
         }
+        return leaveOneOut ? foretell() : study();
+    }
+
+    private int foretell() {
+        var rows = new ArrayList<LeaveOneOut.Row>();
+        try (var progress = new TerminalProgress("coverage")) {
+            for (long seed : seeds) {
+                rows.addAll(LeaveOneOut.run(seed, days, day -> progress.step("leave one out", day, days)));
+            }
+        }
+        if (shown.asJson()) {
+            shown.json(Json.array(rows, CoverageCommand::json));
+        } else {
+            shown.line(CoverageTable.ofForetold(rows));
+        }
+        return Mile.DONE;
+    }
+
+    private static JsonNode json(LeaveOneOut.Row row) {
+        var object = Json.object()
+                .put("foretold", row.what())
+                .put("days", row.days())
+                .put("seed", row.seed())
+                .put("rides", row.foretold());
+        object.set("meanError", Json.number(row.meanError()));
+        object.set("rmsError", Json.number(row.rmsError()));
+        object.set("coverage", Json.number(row.held()));
+        object.set("halfWidth", Json.number(row.halfWidth()));
+        return object;
+    }
+
+    private int study() {
         var studies = SimulatedTrials.ALL.stream()
                 .filter(simulated -> simulated.title().contains(study))
                 .toList();

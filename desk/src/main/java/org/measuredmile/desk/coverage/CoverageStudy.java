@@ -70,7 +70,7 @@ public final class CoverageStudy {
     }
 
     /// A trial's outcome, after those of the trials that it uses.
-    private static Outcome outcome(
+    static Outcome outcome(
             Trial trial, SimulatedDay day, SortedMap<String, Recording> recordings, Map<String, Outcome> outcomes) {
         var declaration = trial.declaration();
         var done = outcomes.get(declaration.id());
@@ -95,14 +95,14 @@ public final class CoverageStudy {
         return outcome;
     }
 
-    private SortedMap<String, Recording> decoded(SimulatedDay day) {
+    static SortedMap<String, Recording> decoded(SimulatedDay day) {
         var recordings = new TreeMap<String, Recording>();
         for (var file : day.recordings().entrySet()) {
             try {
                 switch (Readers.decode(file.getKey(), new ByteArrayInputStream(file.getValue()))) {
                     case Decoding.Decoded(Recording recording) -> recordings.put(file.getKey(), recording);
                     case Decoding.Refused refused ->
-                        throw new IllegalStateException(simulated.title() + ": " + refused.findings());
+                        throw new IllegalStateException(file.getKey() + ": " + refused.findings());
                 }
             } catch (IOException broken) {
                 throw new UncheckedIOException(file.getKey() + " in memory", broken);

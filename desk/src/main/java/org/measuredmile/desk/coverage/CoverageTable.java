@@ -31,6 +31,23 @@ public final class CoverageTable {
         return table.toString();
     }
 
+    /// How well rides were foretold, one row a kind of ride and seed.
+    public static String ofForetold(List<LeaveOneOut.Row> rows) {
+        var table = new StringBuilder("| foretold | days | seed | rides | mean error | rms error | held | ± |\n"
+                + "| --- | --- | --- | --- | --- | --- | --- | --- |\n");
+        for (var row : rows) {
+            table.append("| ").append(row.what());
+            table.append(" | ").append(row.days());
+            table.append(" | ").append(row.seed());
+            table.append(" | ").append(row.foretold());
+            table.append(" | ").append(percent(row.meanError(), 2));
+            table.append(" | ").append(percent(row.rmsError(), 1));
+            table.append(" | ").append(percent(row.held(), 1));
+            table.append(" | ").append(percent(row.halfWidth(), 1)).append(" |\n");
+        }
+        return table.toString();
+    }
+
     private static String percent(double share, int decimals) {
         return Double.isNaN(share) ? "none" : Rounding.toDecimals(100 * share, decimals) + " %";
     }

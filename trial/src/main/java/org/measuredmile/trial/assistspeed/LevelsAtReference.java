@@ -95,8 +95,8 @@ final class LevelsAtReference {
         return Optional.of(brought(figure, ratio, parts, assumed, road));
     }
 
-    /// The speed over the noted cut-off of its drive, or of the other drive where only that was noted; NaN where none
-    /// was, and with the motor off, when nothing can be cut off.
+    /// The speed over the noted cut-off of its drive, or of the other drive where only that was noted; NaN
+    /// where none was, and with the motor off, when nothing can be cut off.
     private double shareOfCutOff(Figure figure) {
         var variant = figure.key().variant();
         if (variant.has("level", "off")) {

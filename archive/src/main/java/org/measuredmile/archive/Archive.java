@@ -141,8 +141,13 @@ public final class Archive implements AutoCloseable {
         return figures.query(query);
     }
 
-    /// Keeps a ledger's file. The same bytes again make no revision; what stood under the name before stays
-    /// in the history and no longer counts.
+    /// A text that changes whenever a figure or a ledger does, by whichever process.
+    public String stateOfFigures() {
+        return figures.state();
+    }
+
+    /// Keeps a ledger's file. The same bytes again make no revision; what stood under the name before stays in the
+    /// history and no longer counts.
     public LedgerReport importLedger(String name, byte[] bytes, Act act) {
         return ledgers.take(new Ledgers.File(name, bytes), act, clock.instant(), "imported");
     }

@@ -63,6 +63,16 @@ final class Figures {
     private void clear(String day) {
         database.sql().sql("delete from figure where day = ?").param(day).update();
         database.sql().sql("delete from reduction where day = ?").param(day).update();
+        database.sql().sql("update figure_change set number = number + 1").update();
+    }
+
+    /// How often figures were replaced and ledgers revised: as long as it is the same, so are all of them.
+    String state() {
+        return database.sql()
+                .sql("select (select number from figure_change) as figures,"
+                        + " (select count(*) from revision where subject = 'ledger') as ledgers")
+                .query((row, index) -> row.getLong("figures") + " " + row.getLong("ledgers"))
+                .single();
     }
 
     private void insert(

@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
@@ -222,6 +224,24 @@ class ArchiveTest {
                     .isNew();
         }
         return allNew;
+    }
+
+    @Test
+    void theStateOfFiguresChangesWithEachFigureAndLedgerAndOnlyThen() {
+        try (var archive = open();
+                var other = open()) {
+            var states = new ArrayList<String>();
+            states.add(archive.stateOfFigures());
+            archive.importDay(TapedDay.usual(), ACT);
+            states.add(other.stateOfFigures());
+            other.revise("day-1", TapedDay.of("day-1", "packhorse", "21.8"), ACT);
+            states.add(archive.stateOfFigures());
+            archive.importLedger("earlier.csv", "bike,value\n".getBytes(StandardCharsets.UTF_8), ACT);
+            states.add(archive.stateOfFigures());
+            assertThat(states).doesNotHaveDuplicates();
+            archive.importDay(TapedDay.of("day-1", "packhorse", "21.8"), ACT);
+            assertThat(archive.stateOfFigures()).isEqualTo(states.getLast());
+        }
     }
 
     @Test

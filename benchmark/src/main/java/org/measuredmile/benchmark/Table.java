@@ -20,6 +20,7 @@ final class Table {
     private static final double AIM_OF_SCAN = 0.6;
     private static final double AIM_FIT_MB_S = 100;
     private static final double AIM_OF_PEER = 30;
+    private static final double AIM_TWELVE_S = 5;
     /// What `./mile` starts short commands with.
     private static final List<String> LIKE_MILE = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
 
@@ -50,6 +51,7 @@ final class Table {
         peer();
         reducing();
         fits();
+        ranking();
         heap();
         Path to = folder.resolve("target/benchmarks.md");
         Files.createDirectories(to.getParent());
@@ -165,6 +167,37 @@ final class Table {
     private void fits() throws IOException, InterruptedException, RunnerException {
         line("");
         new FitTable(folder, count).lines().forEach(this::line);
+    }
+
+    private void ranking() throws IOException, InterruptedException, RunnerException {
+        int[] draws = {5_000, 10_000, 20_000};
+        var cases = new ArrayList<Case>();
+        for (int each : draws) {
+            cases.add(new Case(
+                    "rank " + each, Ranking.class.getName() + ".rank", Map.of("draws", Integer.toString(each))));
+        }
+        rounds.measure(cases);
+        line("");
+        line("| ranks of 1,000 bikes in one figure | ms | µs a draw |");
+        line("| --- | --- | --- |");
+        for (int each : draws) {
+            double ms = rounds.medianMs("rank " + each);
+            row("| %d draws, computing time of one thread | %.0f | %.1f |", each, ms, ms / each * 1e3);
+        }
+        var wall = new ArrayList<Double>();
+        var computed = new ArrayList<Double>();
+        for (int round = 0; round < count; round++) {
+            String[] said =
+                    Processes.java(List.of(), Twelve.class).output().strip().split(" ", -1);
+            wall.add(Double.parseDouble(said[0]));
+            computed.add(Double.parseDouble(said[1]));
+        }
+        double half = Rounds.median(computed) / 2;
+        line("");
+        row(
+                "1,000 bikes, 12 figures, 20,000 draws, a new process: %.1f s computed by each of two threads (aim %.0f:"
+                        + " %s); by the clock %.1f s.",
+                half, AIM_TWELVE_S, met(half <= AIM_TWELVE_S), Rounds.median(wall));
     }
 
     private void heap() throws IOException, InterruptedException {

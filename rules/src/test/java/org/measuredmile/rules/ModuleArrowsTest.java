@@ -32,7 +32,7 @@ class ModuleArrowsTest {
             "publication", List.of("quantity", "recording", "roadload", "trial", "comparison"),
             "archive", List.of("quantity", "recording", "roadload", "trial"),
             "demo", List.of("quantity", "recording"),
-            "benchmark", List.of("quantity", "recording", "roadload", "trial", "demo"),
+            "benchmark", List.of("quantity", "recording", "roadload", "trial", "comparison", "demo"),
             "desk",
                     List.of(
                             "quantity",

@@ -13,7 +13,7 @@ import org.measuredmile.quantity.statistics.Seed;
 /// shared from its name and the number: who else stands changes none of them.
 /// Source: JCGM 101:2008, clause 7; a t variable is scaled by the any-day standard uncertainty.
 final class DrawColumns {
-    static final int BLOCK = 128;
+    static final int BLOCK = 64;
     /// Rows are not set a power of two apart, so that the same place of many rows stays in the cache.
     static final int STRIDE = BLOCK + 8;
 

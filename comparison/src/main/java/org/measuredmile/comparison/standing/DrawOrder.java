@@ -38,18 +38,22 @@ final class DrawOrder {
 
     /// Sorts the values of one draw of a block, smallest first.
     void sort(double[] values, int draw) {
-        for (int i = 0, at = draw; i < count; i++, at += DrawColumns.STRIDE) {
-            long bits = Double.doubleToRawLongBits(values[at] + 0.0);
-            keys[i] = ((bits ^ ((bits >> 63) & Long.MAX_VALUE)) & ~low) | i;
-        }
-        if (!hasScale) {
-            System.arraycopy(keys, 0, sorted, 0, count);
-            Arrays.sort(sorted);
-            setScale(values, draw);
+        if (hasScale) {
+            place(values, draw);
+            insert();
             return;
         }
-        place(values, draw);
-        insert();
+        for (int i = 0, at = draw; i < count; i++, at += DrawColumns.STRIDE) {
+            sorted[i] = key(values[at], i);
+        }
+        Arrays.sort(sorted);
+        setScale(values, draw);
+    }
+
+    /// A value as a long that is ordered as it is, its last bits given to the bike's number; both zeros are one.
+    private long key(double value, int bike) {
+        long bits = Double.doubleToRawLongBits(value + 0.0);
+        return ((bits ^ ((bits >> 63) & Long.MAX_VALUE)) & ~low) | bike;
     }
 
     /// From the 2nd to the 98th hundredth of this draw: a wild value must not spread the scale.
@@ -65,7 +69,9 @@ final class DrawOrder {
         Arrays.fill(starts, 0);
         int last = starts.length - 2;
         for (int i = 0, at = draw; i < count; i++, at += DrawColumns.STRIDE) {
-            int step = Math.max(0, Math.min(last, (int) ((values[at] - bottom) * perUnit)));
+            double value = values[at];
+            keys[i] = key(value, i);
+            int step = Math.max(0, Math.min(last, (int) ((value - bottom) * perUnit)));
             steps[i] = step;
             starts[step + 1]++;
         }

@@ -115,6 +115,11 @@ public record Population(
         return String.join(" ", written);
     }
 
+    /// The population in words, with the day up to which it holds where that is known.
+    public String words(Optional<LocalDate> upTo) {
+        return PopulationWords.of(this, upTo);
+    }
+
     private static void add(List<String> written, String key, String value) {
         if (!value.isEmpty()) {
             boolean isOneWord = value.chars().noneMatch(Character::isWhitespace);

@@ -4,15 +4,20 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.measuredmile.archive.json.Json;
 import org.measuredmile.comparison.standing.Entrant;
 import org.measuredmile.comparison.standing.Population;
+import org.measuredmile.comparison.standing.Spread;
 import org.measuredmile.comparison.standing.Standing;
 import org.measuredmile.comparison.standing.StandingRow;
 import org.measuredmile.comparison.standing.VariantChoice;
 import org.measuredmile.desk.Entrants;
+import org.measuredmile.desk.Machine;
+import org.measuredmile.desk.SpreadWords;
+import org.measuredmile.desk.StandingsJson;
 import org.measuredmile.quantity.QuantityPrinter;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Better;
@@ -30,6 +35,8 @@ import picocli.CommandLine.Parameters;
         description = "Rank the bikes of a population in one figure and one variant.",
         mixinStandardHelpOptions = true)
 final class StandingsCommand implements Callable<Integer> {
+    private static final int MOST_NAMED = 30;
+
     @Mixin
     private Shown shown = new Shown();
 
@@ -45,8 +52,13 @@ final class StandingsCommand implements Callable<Integer> {
     @Option(
             names = "--among",
             paramLabel = "EXPRESSION",
-            description = "the population: category=, maker=, drive=, from=, until=, ledger=yes (default: every bike)")
+            description = "the population (default: every bike): category=, maker=, drive=, sensor=, wheel=,"
+                    + " battery=400-600 (Wh claimed), price=1000-2000 currency=EUR, model-year=, from=, until=,"
+                    + " version=, at=reference or measured, ledger=yes")
     private String among = "";
+
+    @Option(names = "--against", paramLabel = "BIKE", description = "each bike's chance of beating this one")
+    private String against = "";
 
     @Option(names = "--full", description = "with --json: the probability of every rank")
     private boolean full;
@@ -58,11 +70,13 @@ final class StandingsCommand implements Callable<Integer> {
         var population = population();
         try (var archive = chosen.open()) {
             var entrants = Entrants.of(archive, spec, true);
-            var standing = Standing.of(spec, variant(trial, entrants), population, entrants);
+            var variant = variant(trial, population, entrants);
+            var standing = Standing.of(spec, variant, population, entrants, Machine.PROCESSORS);
+            var rival = rival(standing);
             if (shown.asJson()) {
-                shown.json(Json.array().add(StandingsJson.write(standing, full)));
+                shown.json(Json.array().add(StandingsJson.write(standing, new StandingsJson.Wish(full, rival))));
             } else {
-                print(trial, standing);
+                print(trial, standing, rival);
             }
             return standing.count() == 0 ? Mile.DATA_SAY_NO : Mile.DONE;
         }
@@ -84,13 +98,33 @@ final class StandingsCommand implements Callable<Integer> {
         };
     }
 
-    private Variant variant(Trial trial, List<Entrant> entrants) {
-        var asked = Variant.of(terms());
+    private Optional<StandingsJson.Against> rival(Standing standing) {
+        if (against.isEmpty()) {
+            return Optional.empty();
+        }
+        if (standing.row(against).isEmpty()) {
+            String bikes = standing.rows().stream()
+                    .map(row -> row.entrant().bike())
+                    .limit(MOST_NAMED)
+                    .collect(Collectors.joining(", "));
+            throw new Trouble("\"" + against + "\" does not stand among them; give one of " + bikes
+                    + (standing.count() > MOST_NAMED ? " and so on" : ""));
+        }
+        return Optional.of(new StandingsJson.Against(against, standing.chancesOfBeating(against)));
+    }
+
+    private Variant variant(Trial trial, Population population, List<Entrant> entrants) {
+        var asked = population.asking(Variant.of(terms()));
+        boolean isGivenSo =
+                trial.declaration().requireFigure(figureId).variantKeys().contains(Population.AT);
+        if (asked.get(Population.AT).isPresent() && !isGivenSo) {
+            throw new Trouble(figureId + " is given as measured only; leave " + Population.AT + "= out");
+        }
         var present = entrants.stream().map(Entrant::variant).distinct().toList();
         if (present.isEmpty()) {
             return asked;
         }
-        return switch (VariantChoice.of(trial.declaration(), asked, present)) {
+        return switch (VariantChoice.of(trial.declaration(), asked, population, present)) {
             case VariantChoice.Chosen(var variant) -> variant;
             case VariantChoice.Unclear(var fitting, var all) -> {
                 String what = fitting.isEmpty() ? "no result was ridden so" : "results differ in how they were ridden";
@@ -113,7 +147,7 @@ final class StandingsCommand implements Callable<Integer> {
         return terms;
     }
 
-    private void print(Trial trial, Standing standing) {
+    private void print(Trial trial, Standing standing, Optional<StandingsJson.Against> rival) {
         var spec = standing.figure();
         String variant = trial.declaration().words(standing.variant());
         shown.line(spec.title() + (variant.isEmpty() ? "" : ", " + variant));
@@ -123,12 +157,41 @@ final class StandingsCommand implements Callable<Integer> {
                 + " with a valid result"
                 + standing.date().map(date -> ", to " + date).orElse(""));
         shown.line(order(spec.better()) + "; ± is the 95 % interval of any day; ranks from to: 95 of 100 draws");
-        var table = new Table("rank", "bike", "result", "", "from to", "best", "");
+        shown.line(Standing.RULE);
+        var table = new Table(
+                "rank",
+                "bike",
+                "result",
+                "",
+                "from to",
+                "likely",
+                "best",
+                "top 3",
+                than(spec.better()),
+                rival.isPresent() ? "beats " + against : "",
+                "");
         for (var row : standing.rows()) {
-            row(spec, row, table);
+            row(spec, row, rival, table);
         }
         table.lines().forEach(shown::line);
+        standing.spread().ifPresent(spread -> spread(spec, spread));
         leftOut(standing);
+    }
+
+    private void spread(FigureSpec spec, Spread spread) {
+        var words = new SpreadWords(spec, spread, shown.printer());
+        shown.line("mean " + words.at(spread.mean()) + "; median " + words.at(spread.median())
+                + "; half of them from " + words.at(spread.lowerQuarter()) + " to " + words.at(spread.upperQuarter())
+                + words.standardDeviation()
+                        .map(one -> "; standard deviation " + one)
+                        .orElse("")
+                + " (quantiles: " + Spread.DEFINITION + ")");
+        shown.line("\"" + than(spec.better()) + "\": the share of them that is behind, those of the same printed value"
+                + " counted half");
+    }
+
+    private static String than(Better better) {
+        return better == Better.NEITHER ? "larger than" : "better than";
     }
 
     private static String order(Better better) {
@@ -139,7 +202,7 @@ final class StandingsCommand implements Callable<Integer> {
         };
     }
 
-    private void row(FigureSpec spec, StandingRow row, Table table) {
+    private void row(FigureSpec spec, StandingRow row, Optional<StandingsJson.Against> rival, Table table) {
         var entrant = row.entrant();
         var result = Entrants.printed(spec, entrant, shown.printer());
         var other = Entrants.printed(spec, entrant, shown.printer().other());
@@ -149,8 +212,18 @@ final class StandingsCommand implements Callable<Integer> {
                 result,
                 result.equals(other) ? "" : other,
                 row.rankLow() == row.rankHigh() ? "" + row.rankLow() : row.rankLow() + " to " + row.rankHigh(),
+                Integer.toString(row.mostLikelyRank()),
                 QuantityPrinter.chance(row.probabilityBest()),
+                QuantityPrinter.chance(row.probabilityTopThree()),
+                QuantityPrinter.chance(row.percentile().mean() / 100),
+                rival.map(one -> beats(one, entrant)).orElse(""),
                 row.toldApartFromNext() ? "" : "can't be told apart from the next");
+    }
+
+    private static String beats(StandingsJson.Against rival, Entrant entrant) {
+        return entrant.bike().equals(rival.bike())
+                ? ""
+                : QuantityPrinter.chance(rival.chances().getOrDefault(entrant.bike(), 0.0));
     }
 
     private void leftOut(Standing standing) {

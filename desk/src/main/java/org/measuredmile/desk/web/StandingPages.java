@@ -2,12 +2,14 @@ package org.measuredmile.desk.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.Map;
+import org.measuredmile.archive.json.Json;
+import org.measuredmile.desk.StandingsJson;
 import org.measuredmile.desk.web.view.Printing;
+import org.measuredmile.desk.web.view.StandingCsv;
+import org.measuredmile.desk.web.view.StandingWish;
 import org.measuredmile.desk.web.view.Standings;
 import org.measuredmile.desk.web.view.StandingsView;
-import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Trials;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -22,6 +24,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 class StandingPages {
     private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
 
+    /// The list of all standings depends on the figures alone.
+    private record AllThereAre() {}
+
     private final Desk desk;
     private final Pages pages;
 
@@ -32,7 +37,7 @@ class StandingPages {
 
     @GetMapping("/standings")
     ResponseEntity<String> contents(HttpServletRequest request) {
-        var view = Standings.contents(desk.archive());
+        var view = desk.standings().whatIsMade(new AllThereAre(), () -> Standings.contents(desk.archive()));
         return pages.show(request, new Pages.Sheet("standings", view, "Standings", Frame.Place.STANDINGS));
     }
 
@@ -40,21 +45,32 @@ class StandingPages {
     ResponseEntity<String> standing(
             HttpServletRequest request, @PathVariable String figure, @RequestParam Map<String, String> asked) {
         var standings = standings(request, figure);
-        var wish = wish(asked);
-        var view = standings.view(
-                standings.ask(variant(asked), among(wish)), wish, "/standings/" + figure + "/csv" + query(request));
-        return pages.show(request, new Pages.Sheet("standing", view, view.title(), Frame.Place.STANDINGS));
+        String here = "/standings/" + figure;
+        var links = new StandingsView.Links(here + "/csv" + query(request), here + "/json" + query(request));
+        var view = standings.view(standings.ask(StandingWish.of(asked)), links);
+        return pages.show(
+                request, new Pages.Sheet("standing", view, view.heading().title(), Frame.Place.STANDINGS));
     }
 
     @GetMapping("/standings/{figure}/csv")
     ResponseEntity<String> csv(
             HttpServletRequest request, @PathVariable String figure, @RequestParam Map<String, String> asked) {
-        var standings = standings(request, figure);
-        var standing = standings.ask(variant(asked), among(wish(asked))).standing();
+        var standing = standings(request, figure).ask(StandingWish.of(asked)).standing();
         return ResponseEntity.ok()
                 .contentType(CSV)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"standing.csv\"")
-                .body(standings.csv(standing));
+                .body(StandingCsv.of(standing));
+    }
+
+    /// The same as `mile standings --json`; with `full` in the address the probability of every rank.
+    @GetMapping("/standings/{figure}/json")
+    ResponseEntity<String> json(
+            HttpServletRequest request, @PathVariable String figure, @RequestParam Map<String, String> asked) {
+        var found = standings(request, figure).ask(StandingWish.of(asked));
+        var wish = new StandingsJson.Wish(asked.containsKey("full"), found.against());
+        return ResponseEntity.ok()
+                .contentType(MediaType.APPLICATION_JSON)
+                .body(Json.compact(Json.array().add(StandingsJson.write(found.standing(), wish))));
     }
 
     private Standings standings(HttpServletRequest request, String figure) {
@@ -63,44 +79,7 @@ class StandingPages {
                         () -> new NotThere("No trial delivers “" + figure + "”.", "/standings", "To all standings"))
                 .declaration();
         var printing = new Printing(pages.visitor(request).system());
-        return new Standings(desk.archive(), printing, trial, trial.requireFigure(figure));
-    }
-
-    private static Variant variant(Map<String, String> asked) {
-        var variant = Variant.NONE;
-        for (var entry : asked.entrySet()) {
-            if (entry.getKey().startsWith("v.") && !entry.getValue().isBlank()) {
-                variant = variant.with(
-                        entry.getKey().substring(2), entry.getValue().strip());
-            }
-        }
-        return variant;
-    }
-
-    private static StandingsView.Wish wish(Map<String, String> asked) {
-        return new StandingsView.Wish(
-                asked.getOrDefault("category", "").strip(),
-                asked.getOrDefault("drive", "").strip(),
-                asked.containsKey("ledger"),
-                asked.getOrDefault("among", "").strip());
-    }
-
-    /// The population expression; what the fields say stands before it.
-    private static String among(StandingsView.Wish wish) {
-        var terms = new ArrayList<String>();
-        if (!wish.category().isEmpty()) {
-            terms.add("category=" + wish.category());
-        }
-        if (!wish.drive().isEmpty()) {
-            terms.add("drive=" + wish.drive());
-        }
-        if (wish.ledger()) {
-            terms.add("ledger=yes");
-        }
-        if (!wish.among().isEmpty()) {
-            terms.add(wish.among());
-        }
-        return String.join(" ", terms);
+        return new Standings(desk.standings(), printing, trial, trial.requireFigure(figure));
     }
 
     private static String query(HttpServletRequest request) {

@@ -76,6 +76,30 @@ class ArchiveCommandsTest {
     }
 
     @Test
+    void standingsTellTheRuleTheSpreadAndTheChanceOfBeatingABike() throws IOException {
+        take(slow("day-1", "packhorse", "20.3"), slow("day-2", "dray", "20.8"));
+        var text = mile(
+                        "standings",
+                        "braking.stopping-distance",
+                        "--against",
+                        "dray",
+                        "--among",
+                        "at=measured",
+                        "--archive",
+                        archive())
+                .out();
+        assertThat(text)
+                .contains("whatever the configuration", "beats dray", "better than", "Hyndman-Fan type 8")
+                .contains("among at=measured: 2 bikes");
+        assertThat(mile("standings", "braking.stopping-distance", "--against", "barrow", "--archive", archive())
+                        .err())
+                .contains("does not stand among them; give one of dray, packhorse");
+        assertThat(mile("standings", "weighin.mass", "--among", "at=reference", "--archive", archive())
+                        .err())
+                .contains("is given as measured only");
+    }
+
+    @Test
     void anEmptyPopulationIsNoStanding() throws IOException {
         take(DayOnDisk.usual(folder));
         var ran = mile("standings", "braking.stopping-distance", "--among", "category=folding", "--archive", archive());

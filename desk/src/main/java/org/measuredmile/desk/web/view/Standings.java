@@ -3,24 +3,29 @@ package org.measuredmile.desk.web.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.measuredmile.archive.Archive;
-import org.measuredmile.archive.BikeEntry;
 import org.measuredmile.archive.FigureQuery;
 import org.measuredmile.archive.StoredFigure;
 import org.measuredmile.comparison.standing.Entrant;
 import org.measuredmile.comparison.standing.Population;
+import org.measuredmile.comparison.standing.Spread;
 import org.measuredmile.comparison.standing.Standing;
 import org.measuredmile.comparison.standing.StandingRow;
 import org.measuredmile.comparison.standing.VariantChoice;
-import org.measuredmile.desk.CsvText;
-import org.measuredmile.desk.Entrants;
+import org.measuredmile.desk.KeptStandings;
+import org.measuredmile.desk.SpreadWords;
+import org.measuredmile.desk.StandingsJson;
 import org.measuredmile.publication.chart.RankComb;
 import org.measuredmile.publication.chart.StandingTile;
 import org.measuredmile.quantity.QuantityPrinter;
+import org.measuredmile.quantity.UnitSystem;
 import org.measuredmile.recording.Finding;
+import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Better;
 import org.measuredmile.trial.Chapter;
@@ -31,93 +36,162 @@ import org.measuredmile.trial.Trials;
 
 /// Makes the page of a standing, and the list of all that there are.
 public final class Standings {
-    private static final StandingTile.Size TILE = new StandingTile.Size(350, 38);
+    private static final StandingTile.Size TILE = new StandingTile.Size(300, 38);
+    private static final StandingTile.Size LOW_TILE = new StandingTile.Size(350, 26);
     private static final int MOST_TEETH = 24;
+    /// With more rows than this the table scrolls in itself and draws intervals only.
+    private static final int MOST_DRAWN = 60;
 
-    private final Archive archive;
+    private final KeptStandings kept;
     private final Printing printing;
     private final Declaration trial;
     private final FigureSpec spec;
 
-    public Standings(Archive archive, Printing printing, Declaration trial, FigureSpec spec) {
-        this.archive = archive;
+    /// What the rows of a page depend on, beside the figures.
+    private record Rows(FigureKey key, Population population, Optional<String> against, UnitSystem system) {}
+
+    public Standings(KeptStandings kept, Printing printing, Declaration trial, FigureSpec spec) {
+        this.kept = kept;
         this.printing = printing;
         this.trial = trial;
         this.spec = spec;
     }
 
     /// What came of asking for a standing: the standing, and what could not be understood of the wish.
-    public record Asked(Standing standing, List<Variant> variants, List<String> faults) {}
+    public record Asked(
+            StandingWish wish,
+            Standing standing,
+            List<Variant> variants,
+            Optional<StandingsJson.Against> against,
+            List<String> faults) {}
 
     /// The standing of a variant, as far as it is stated, among the population of an expression.
-    public Asked ask(Variant wanted, String among) {
+    public Asked ask(StandingWish wish) {
         var faults = new ArrayList<String>();
-        Population population = switch (Population.parse(among)) {
+        Population population = switch (Population.parse(wish.expression())) {
             case Population.Read.Stated(Population stated) -> stated;
             case Population.Read.Unclear(List<Finding> unclear) -> {
                 unclear.forEach(one -> faults.add(one.line()));
                 yield Population.EVERY_BIKE;
             }
         };
-        var entrants = Entrants.of(archive, spec, population.ledger());
-        var present =
-                entrants.stream().map(Entrant::variant).distinct().sorted().toList();
-        Variant variant = chosen(wanted, present);
-        return new Asked(Standing.of(spec, variant, population, entrants), present, faults);
+        var present = kept.entrants(spec).stream()
+                .filter(entrant -> population.ledger() || !entrant.isFromLedger())
+                .map(Entrant::variant)
+                .distinct()
+                .sorted()
+                .toList();
+        if (population.terms().at() == Population.Conditions.REFERENCE
+                && !spec.variantKeys().contains(Population.AT)) {
+            faults.add(Printing.capital(spec.title()) + " is given as measured only, not at reference conditions.");
+        }
+        var standing = kept.standing(spec, chosen(wish.variant(), population, present), population);
+        return new Asked(wish, standing, present, against(wish, standing, faults), faults);
+    }
+
+    private Optional<StandingsJson.Against> against(StandingWish wish, Standing standing, List<String> faults) {
+        String bike = wish.wish().against();
+        if (bike.isEmpty()) {
+            return Optional.empty();
+        }
+        if (standing.row(bike).isEmpty()) {
+            faults.add("“" + bike + "” does not stand among them, so no chance of beating it is shown.");
+            return Optional.empty();
+        }
+        return Optional.of(new StandingsJson.Against(bike, kept.chancesOfBeating(standing, bike)));
     }
 
     /// The wanted variant; where it leaves more than one, the first of those that fit.
-    private Variant chosen(Variant wanted, List<Variant> present) {
-        return switch (VariantChoice.of(trial, wanted, present)) {
+    private Variant chosen(Variant wanted, Population population, List<Variant> present) {
+        return switch (VariantChoice.of(trial, wanted, population, present)) {
             case VariantChoice.Chosen(Variant variant) -> variant;
             case VariantChoice.Unclear(List<Variant> fitting, List<Variant> _) ->
-                fitting.isEmpty() ? wanted : fitting.getFirst();
+                fitting.isEmpty() ? population.asking(wanted) : fitting.getFirst();
         };
     }
 
-    public StandingsView view(Asked asked, StandingsView.Wish wish, String csvHref) {
+    public StandingsView view(Asked asked, StandingsView.Links links) {
         var standing = asked.standing();
         var rows = standing.rows();
-        var scale = printing.scale(spec.kind());
+        boolean many = rows.size() > MOST_DRAWN;
         Optional<StandingTile> tile = rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new StandingTile(
-                        scale,
+                        printing.scale(spec.kind()),
                         spec.better(),
-                        TILE,
+                        many ? LOW_TILE : TILE,
                         rows.stream().map(Standings::place).toList()));
-        int columns = GroupColumns.of(rows).count();
+        var groups = GroupColumns.of(many ? List.of() : rows);
         boolean hasCombs = !rows.isEmpty() && rows.size() <= MOST_TEETH;
+        double tallest = hasCombs ? tallest(rows) : 0;
         return new StandingsView(
+                heading(asked),
+                form(asked),
+                new StandingsView.Plot(
+                        tile.map(StandingTile::head).orElse(""),
+                        tile.map(StandingTile::foot).orElse(""),
+                        hasCombs ? new RankComb(new double[rows.size()], 1).head() : "",
+                        hasCombs ? QuantityPrinter.chance(tallest) : "",
+                        groups.count()),
+                direction(),
+                spec.better() == Better.NEITHER ? "Larger than" : "Better than",
+                Standing.RULE,
+                Printing.count(standing.count(), "bike", "bikes"),
+                standing.population().words(standing.date()),
+                many,
+                asked.against()
+                        .flatMap(one -> standing.row(one.bike()))
+                        .map(row -> row.entrant().title())
+                        .orElse(""),
+                kept.whatIsMade(
+                        new Rows(
+                                new FigureKey(spec.id(), standing.variant()),
+                                standing.population(),
+                                asked.against().map(StandingsJson.Against::bike),
+                                printing.system()),
+                        () -> rows(asked, tile, groups, tallest)),
+                standing.spread().map(this::facts).orElse(List.of()),
+                leftOut(standing),
+                asked.faults(),
+                links);
+    }
+
+    private StandingsView.Heading heading(Asked asked) {
+        var scale = printing.scale(spec.kind());
+        return new StandingsView.Heading(
                 Printing.capital(spec.title()),
-                trial.words(standing.variant()),
+                trial.words(asked.standing().variant()),
                 "/standings/" + spec.id(),
                 scale.unit().symbol(),
                 scale.hasOther() ? scale.other().unit().symbol() : "",
-                direction(),
-                Printing.count(standing.count(), "bike", "bikes"),
-                population(standing),
                 asked.variants().stream()
                         .map(one -> new StandingsView.Choice(
                                 Printing.capital(trial.words(one)),
-                                Paths.standing(spec.id(), one),
-                                one.equals(standing.variant())))
-                        .toList(),
-                wish,
-                categories(),
-                tile.map(StandingTile::head).orElse(""),
-                tile.map(StandingTile::foot).orElse(""),
-                hasCombs ? new RankComb(new double[rows.size()], 1).head() : "",
-                hasCombs ? QuantityPrinter.chance(tallest(rows)) : "",
-                columns,
-                rows(rows, tile, new Columns(GroupColumns.of(rows), columns, hasCombs ? tallest(rows) : 0)),
-                leftOut(standing),
-                asked.faults(),
-                csvHref);
+                                asked.wish().href(spec.id(), one),
+                                one.equals(asked.standing().variant())))
+                        .toList());
     }
 
-    /// How the columns beside the tiles are filled; `tallest` is 0 where there are no combs.
-    private record Columns(GroupColumns groups, int count, double tallest) {}
+    private StandingsView.Form form(Asked asked) {
+        var bikes = kept.bikes().values();
+        var rows = asked.standing().rows();
+        return new StandingsView.Form(
+                asked.wish().wish(),
+                asked.standing().variant().values(),
+                written(bikes.stream().map(Bike::category)),
+                written(bikes.stream().map(Bike::wheelSize)),
+                written(bikes.stream().map(bike -> bike.price().currency())),
+                rows.size() > MOST_DRAWN
+                        ? List.of()
+                        : rows.stream()
+                                .map(row -> new StandingsView.Rival(
+                                        row.entrant().bike(), row.entrant().title()))
+                                .toList());
+    }
+
+    private static List<String> written(Stream<String> facts) {
+        return facts.filter(one -> !one.isEmpty()).distinct().sorted().toList();
+    }
 
     private static double tallest(List<StandingRow> rows) {
         return rows.stream()
@@ -135,75 +209,94 @@ public final class Standings {
         };
     }
 
-    /// The population in words: `all cargo bikes with pedal drive, the ledger included`.
-    private static String population(Standing standing) {
-        var population = standing.population();
-        var words = new StringBuilder("all ");
-        words.append(population.category().isEmpty() ? "" : population.category() + " ");
-        words.append("bikes");
-        words.append(population.maker().isEmpty() ? "" : " of " + population.maker());
-        words.append(
-                switch (population.drive()) {
-                    case "" -> "";
-                    case "both" -> " with throttle and pedals";
-                    default -> " with " + population.drive() + " drive";
-                });
-        words.append(population.ledger() ? ", the ledger included" : "");
-        population.from().ifPresent(date -> words.append(", from ").append(Printing.day(date)));
-        standing.date().ifPresent(date -> words.append(", to ").append(Printing.day(date)));
-        return words.toString();
-    }
-
-    private List<String> categories() {
-        return archive.bikes().stream()
-                .map(BikeEntry::category)
-                .filter(one -> !one.isEmpty())
-                .distinct()
-                .sorted()
-                .toList();
-    }
-
     private static StandingTile.Place place(StandingRow row) {
         return new StandingTile.Place(
                 row.entrant().value(), row.entrant().anyDay().interval95());
     }
 
-    private List<StandingsView.Row> rows(List<StandingRow> rows, Optional<StandingTile> tile, Columns columns) {
+    private List<StandingsView.Row> rows(
+            Asked asked, Optional<StandingTile> tile, GroupColumns groups, double tallest) {
+        var rows = asked.standing().rows();
+        var known = kept.bikes();
         var views = new ArrayList<StandingsView.Row>();
         for (int i = 0; i < rows.size(); i++) {
             var row = rows.get(i);
             var entrant = row.entrant();
             boolean ledger = entrant.isFromLedger();
-            var kind = ledger ? StandingTile.Kind.LEDGER : StandingTile.Kind.MEASURED;
+            boolean subject = asked.against()
+                    .filter(one -> one.bike().equals(entrant.bike()))
+                    .isPresent();
+            var kind = subject && !ledger
+                    ? StandingTile.Kind.SUBJECT
+                    : ledger ? StandingTile.Kind.LEDGER : StandingTile.Kind.MEASURED;
             views.add(new StandingsView.Row(
                     (row.joint() ? "=" : "") + row.rank(),
                     entrant.title(),
-                    ledger ? "" : Paths.bike(entrant.bike()),
-                    ledger ? join(entrant.category(), "ledger") : entrant.category(),
+                    known.containsKey(entrant.bike()) ? Paths.bike(entrant.bike()) : "",
+                    Stream.of(entrant.category(), ledger ? "ledger" : "")
+                            .filter(one -> !one.isEmpty())
+                            .collect(Collectors.joining(", ")),
                     Printing.shortDay(entrant.date()),
                     printing.value(entrant.value(), entrant.anyDay(), spec.kind()),
                     tile.map(one -> one.row(place(row), kind)).orElse(""),
-                    columns.groups().marks(i),
-                    columns.tallest() > 0 ? comb(row, columns.tallest()) : "",
-                    row.rankLow() == row.rankHigh()
-                            ? Integer.toString(row.rankLow())
-                            : row.rankLow() + " to " + row.rankHigh(),
+                    groups.count() == 0 ? List.of() : groups.marks(i),
+                    tallest > 0 ? comb(row, tallest, subject) : "",
+                    chances(row, asked.against()),
                     ledger,
                     !row.toldApartFromNext(),
-                    false));
+                    subject));
         }
         return views;
     }
 
-    private static String join(String first, String second) {
-        return first.isEmpty() ? second : first + ", " + second;
+    private static StandingsView.Chances chances(StandingRow row, Optional<StandingsJson.Against> against) {
+        String bike = row.entrant().bike();
+        return new StandingsView.Chances(
+                row.rankLow() == row.rankHigh()
+                        ? Integer.toString(row.rankLow())
+                        : row.rankLow() + " to " + row.rankHigh(),
+                Integer.toString(row.mostLikelyRank()),
+                QuantityPrinter.chance(row.probabilityBest()),
+                QuantityPrinter.chance(row.probabilityTopThree()),
+                QuantityPrinter.chance(row.percentile().mean() / 100),
+                against.filter(one -> !one.bike().equals(bike))
+                        .map(one -> QuantityPrinter.chance(
+                                Objects.requireNonNullElse(one.chances().get(bike), 0.0)))
+                        .orElse(""));
     }
 
-    private static String comb(StandingRow row, double tallest) {
+    private static String comb(StandingRow row, double tallest, boolean subject) {
         double[] chances = row.rankProbabilities().stream()
                 .mapToDouble(Double::doubleValue)
                 .toArray();
-        return new RankComb(chances, tallest).row(false);
+        return new RankComb(chances, tallest).row(subject);
+    }
+
+    private List<StandingsView.Fact> facts(Spread spread) {
+        var facts = new ArrayList<StandingsView.Fact>();
+        facts.add(fact("Mean", spread, spread.mean()));
+        facts.add(fact("Median", spread, spread.median()));
+        facts.add(fact("Lowest", spread, spread.lowest()));
+        facts.add(fact("Lower quarter", spread, spread.lowerQuarter()));
+        facts.add(fact("Upper quarter", spread, spread.upperQuarter()));
+        facts.add(fact("Highest", spread, spread.highest()));
+        var here = new SpreadWords(spec, spread, printing.printer());
+        var there = new SpreadWords(spec, spread, printing.printer().other());
+        here.standardDeviation()
+                .ifPresent(one -> facts.add(fact(
+                        "Standard deviation", one, there.standardDeviation().orElse(""))));
+        return facts;
+    }
+
+    private StandingsView.Fact fact(String name, Spread spread, double si) {
+        return fact(
+                name,
+                new SpreadWords(spec, spread, printing.printer()).at(si),
+                new SpreadWords(spec, spread, printing.printer().other()).at(si));
+    }
+
+    private static StandingsView.Fact fact(String name, String value, String other) {
+        return new StandingsView.Fact(name, value, other.equals(value) ? "" : other);
     }
 
     /// What is left out, gathered by reason; results in another variant are no news.
@@ -217,50 +310,9 @@ public final class Standings {
         return byReason.entrySet().stream()
                 .map(entry -> new BikeView.Missing(
                         Printing.capital(entry.getKey()),
-                        Printing.count(entry.getValue().size(), "bike", "bikes"),
+                        Printing.count(entry.getValue().size(), "result", "results"),
                         entry.getValue().stream().distinct().limit(12).collect(Collectors.joining(", "))))
                 .toList();
-    }
-
-    /// The standing as delimited text: a line a bike, SI units, every digit.
-    public String csv(Standing standing) {
-        var out = new CsvText()
-                .line(
-                        "rank",
-                        "joint",
-                        "bike",
-                        "title",
-                        "category",
-                        "date",
-                        "value",
-                        "unit",
-                        "interval-low",
-                        "interval-high",
-                        "rank-low",
-                        "rank-high",
-                        "probability-best",
-                        "told-apart-from-next",
-                        "ledger");
-        for (var row : standing.rows()) {
-            var entrant = row.entrant();
-            out.line(
-                    Integer.toString(row.rank()),
-                    row.joint() ? "yes" : "no",
-                    entrant.bike(),
-                    entrant.title(),
-                    entrant.category(),
-                    entrant.date().toString(),
-                    CsvText.number(entrant.value()),
-                    spec.kind().si().symbol(),
-                    CsvText.number(entrant.anyDay().interval95().low()),
-                    CsvText.number(entrant.anyDay().interval95().high()),
-                    Integer.toString(row.rankLow()),
-                    Integer.toString(row.rankHigh()),
-                    CsvText.number(row.probabilityBest()),
-                    row.toldApartFromNext() ? "yes" : "no",
-                    entrant.isFromLedger() ? "yes" : "no");
-        }
-        return out.text();
     }
 
     /// Every figure and variant that any bike has a result in, by chapter.

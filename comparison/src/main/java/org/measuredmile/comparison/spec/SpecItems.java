@@ -88,7 +88,7 @@ public final class SpecItems {
                     .better(Better.MORE)
                     .from(80, 350, Unit.KILOGRAM)
                     .marked("permitted-total"),
-            of(Part.WHOLE, "payload", "payload", QuantityKind.MASS)
+            of(Part.WHOLE, "payload", "payload beside the rider", QuantityKind.MASS)
                     .better(Better.MORE)
                     .measuredBy("weighin.payload", Variant.of("battery", "in"), Map.of())
                     .from(5, 250, Unit.KILOGRAM),

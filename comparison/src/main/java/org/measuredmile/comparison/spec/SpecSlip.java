@@ -24,7 +24,28 @@ public enum SpecSlip {
             "\"%s\" is no key=value; it is left out of the conditions",
             "write rider-mass=75 kg level=lowest"),
     CONDITION_TWICE(
-            Finding.Level.WARNING, "\"%s\" stands twice in the conditions; the first is used", "take one of them away");
+            Finding.Level.WARNING, "\"%s\" stands twice in the conditions; the first is used", "take one of them away"),
+
+    NOT_PLAUSIBLE(Finding.Level.WARNING, "%s %s lies outside %s (%s)%s", "look at the source again"),
+    UNIT_SLIP(Finding.Level.WARNING, "%s %s is claimed, %s was %s; %s", "look at the unit in the source again"),
+    BATTERY_PRODUCT(
+            Finding.Level.WARNING,
+            "%s × %s = %s, but %s %s (%s)%s",
+            "look at the plate and at the source which of the three is wrong"),
+    BATTERY_CELLS(
+            Finding.Level.NOTE, "%s fits %s cells in series of 3.6 V, not the %s that the voltage is rounded to", ""),
+    BATTERY_DENSITY(
+            Finding.Level.WARNING,
+            "%s in %s is %s Wh/kg, outside %s to %s (common practice, no source)%s",
+            "look at both in the source again"),
+    PAYLOAD_PRODUCT(Finding.Level.WARNING, "%s; %s is claimed", "look which of the masses the maker means"),
+    PAYLOAD_NONE(Finding.Level.WARNING, "%s: nothing may be carried", "look at the permitted total again"),
+    POWER_REVERSED(Finding.Level.WARNING, "the nominal power, %s, is above the peak power, %s", "look which is which"),
+    TYRE_NOT_READ(
+            Finding.Level.NOTE,
+            "\"%s\" names no width and bead seat; no circumference follows (five rims are called 26 inch)",
+            ""),
+    SEEN_DIFFERS(Finding.Level.WARNING, "%s: the bike says %s, the maker %s", "photograph it and ask the maker");
 
     private final Finding.Level level;
     private final String message;

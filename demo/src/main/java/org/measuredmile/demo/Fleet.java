@@ -2,13 +2,10 @@ package org.measuredmile.demo;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.measuredmile.quantity.Unit;
-import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Bike;
-import org.measuredmile.recording.day.SpecLine;
 
 /// The invented bikes, each with what its maker says and what it really is.
 ///
@@ -43,9 +40,8 @@ public final class Fleet {
             Pellowick Bramble    |2030|commuter    |both |cadence|5|27|1590|26.7|25.0| 3.0|5.94|0.11|0.26|20.6|20.5|750|45|138
             """;
     private static final String MARKET = "US";
-    private static final String SPEC_DATE = "2031-01-15";
-    /// What the makers print for a battery of so many kilograms, case and all.
-    private static final double WATT_HOURS_PER_KG = 180;
+    /// When the makers' pages were read.
+    static final String SPEC_DATE = "2031-01-15";
     private static final double LOWEST_LEVEL_SHARE = 0.55;
     private static final double HIGHEST_LEVEL_SHARE = 0.97;
 
@@ -53,6 +49,16 @@ public final class Fleet {
 
     /// A bike of the fleet: what is written of it, and what it is.
     public record Member(Bike bike, BikeTruth truth) {}
+
+    /// What the maker of a bike says, as its page has it.
+    static FleetSpec.Facts says(String bike) {
+        return TABLE.lines()
+                .map(line -> row(line.split("\\|")))
+                .filter(row -> row.id().equals(bike))
+                .findFirst()
+                .orElseThrow()
+                .says();
+    }
 
     /// All bikes, in the order of the table.
     public static List<Member> members() {
@@ -62,9 +68,13 @@ public final class Fleet {
     }
 
     private static Member member(String[] cells) {
-        String[] name = cells[0].strip().split(" ", 2);
-        var row = new Row(Makers.id(name[0], name[1]), name[0], name[1], cells);
+        Row row = row(cells);
         return new Member(row.bike(), row.truth());
+    }
+
+    private static Row row(String[] cells) {
+        String[] name = cells[0].strip().split(" ", 2);
+        return new Row(Makers.id(name[0], name[1]), name[0], name[1], cells);
     }
 
     /// One line of the table.
@@ -96,28 +106,21 @@ public final class Fleet {
                     text(6) + " in",
                     price,
                     loan,
-                    spec());
+                    FleetSpec.of(says()));
         }
 
-        private List<SpecLine> spec() {
-            List<SpecLine> spec = new ArrayList<>();
-            add(spec, "mass", pounds(number(9)), "lb", "battery=in");
-            add(spec, "permitted-total", text(18), "kg", "");
-            add(spec, "range", "up to " + text(17), "mi", "rider-mass=75 kg level=lowest");
-            add(spec, "top-assisted-speed", "20", "mph", "");
-            add(spec, "battery-energy", Long.toString(10 * Math.round(number(10) * WATT_HOURS_PER_KG / 10)), "Wh", "");
-            add(spec, "motor-power", text(16), "W", "");
-            add(spec, "brakes", "hydraulic discs, front and rear", "", "");
-            return spec;
-        }
-
-        private void add(List<SpecLine> spec, String item, String claimed, String unit, String conditions) {
-            String source = "the maker's page (invented)";
-            spec.add(new SpecLine(item, claimed, unit, conditions, source, SPEC_DATE, "", "", "", Place.NOWHERE));
-        }
-
-        private static String pounds(double kilograms) {
-            return String.format(Locale.ROOT, "%.0f", Unit.POUND.fromSi(kilograms));
+        FleetSpec.Facts says() {
+            return new FleetSpec.Facts(
+                    id,
+                    text(2),
+                    Integer.parseInt(text(6)),
+                    number(9),
+                    number(10),
+                    Integer.parseInt(text(18)),
+                    text(17),
+                    Integer.parseInt(text(16)),
+                    !text(15).equals("-"),
+                    levels());
         }
 
         BikeTruth truth() {

@@ -99,6 +99,7 @@ public final class FleetDays {
     private static DayFolder ride(Plan plan, String firmware, RandomGenerator random) {
         var day = new DayScript(plan.member(), plan.date(), plan.rider(), random);
         Conditions conditions = conditions(plan, random);
+        MarkingScene.play(day, Fleet.says(plan.member().bike().id()));
         WeighInScene.play(day);
         if (!plan.member().bike().id().equals(NO_CAUSEWAY)) {
             CoastScene.play(

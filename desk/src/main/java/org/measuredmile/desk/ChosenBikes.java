@@ -47,6 +47,16 @@ public record ChosenBikes(List<String> ids, List<String> faults) {
         return new ChosenBikes(ids, faults);
     }
 
+    /// The bike that one name stands for.
+    public static ChosenBikes one(Archive archive, String name) {
+        var bikes = archive.bikes();
+        var fitting = fitting(bikes, name.strip());
+        return fitting.size() == 1
+                ? new ChosenBikes(List.of(fitting.getFirst().id()), List.of())
+                : new ChosenBikes(
+                        List.of(), List.of(fault(name, fitting.isEmpty() ? bikes : fitting, fitting.isEmpty())));
+    }
+
     private static List<BikeEntry> fitting(List<BikeEntry> bikes, String name) {
         var byId = bikes.stream().filter(one -> one.id().equals(name)).toList();
         if (!byId.isEmpty()) {

@@ -5,20 +5,25 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.measuredmile.archive.Archive;
 import org.measuredmile.archive.FigureQuery;
 import org.measuredmile.archive.StoredFigure;
 import org.measuredmile.comparison.TestedBike;
+import org.measuredmile.comparison.spec.Markings;
+import org.measuredmile.recording.day.DayFolder;
+import org.measuredmile.recording.day.DayRead;
+import org.measuredmile.recording.day.DayReader;
 
 /// The bikes of an archive with their specifications and the figures that stand.
 public final class TestedBikes {
     private TestedBikes() {}
 
-    /// One bike; empty when the archive has no test day of it.
+    /// One bike, its own marks beside its claims; empty when the archive has no test day of it.
     public static Optional<TestedBike> of(Archive archive, String id) {
         return archive.describe(id)
                 .map(bike -> new TestedBike(
-                        bike,
+                        markings(archive, id).map(marks -> marks.onto(bike)).orElse(bike),
                         archive.figures(FigureQuery.ofBike(id)).stream()
                                 .map(TestedBikes::result)
                                 .toList()));
@@ -37,7 +42,20 @@ public final class TestedBikes {
                 .toList();
     }
 
-    /// Every bike, by id.
+    /// What the bike itself says, as it was read on the latest day on which anything was.
+    private static Optional<Markings> markings(Archive archive, String id) {
+        return archive.days().stream()
+                .filter(day -> day.bike().equals(id))
+                .flatMap(day -> archive.day(day.id()).stream())
+                .map(stored -> DayReader.read(
+                        new DayFolder(stored.id(), stored.folder().texts(), new TreeMap<>())))
+                .flatMap(read -> read instanceof DayRead.Read usable ? Stream.of(usable.day()) : Stream.empty())
+                .map(Markings::of)
+                .filter(marks -> !marks.isEmpty())
+                .findFirst();
+    }
+
+    /// Every bike, by id, without their marks.
     public static List<TestedBike> all(Archive archive) {
         var results = new TreeMap<String, List<TestedBike.Result>>();
         archive.figures(FigureQuery.LATEST)

@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
             VerdictCommand.class,
             ReplyCommand.class,
             SentencesCommand.class,
+            SpecCommand.class,
             RecomputeCommand.class,
             ServeCommand.class,
             DemoCommand.class,

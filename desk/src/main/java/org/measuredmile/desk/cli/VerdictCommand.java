@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import org.measuredmile.archive.Archive;
 import org.measuredmile.archive.json.Json;
 import org.measuredmile.comparison.legal.LegalClasses;
+import org.measuredmile.comparison.spec.SpecSheet;
 import org.measuredmile.comparison.verdict.ClaimVerdict;
 import org.measuredmile.comparison.verdict.DecisionRule;
 import org.measuredmile.comparison.verdict.Verdict;
@@ -41,6 +42,7 @@ final class VerdictCommand implements Callable<Integer> {
                 var classes = LegalClasses.of(claims.bike());
                 object.set("classes", ClassesJson.write(classes));
                 object.set("findings", ClassesJson.findings(classes));
+                object.set("spec", SpecJson.write(SpecSheet.of(claims.bike())));
                 shown.json(Json.array().add(object));
             } else {
                 print(claims);

@@ -175,6 +175,8 @@ class WebBrowserTest {
                 "/bikes/brindle-causeway/reply",
                 "/bikes/brindle-causeway/sentences",
                 "/sentences/changed",
+                "/bikes/brindle-causeway/spec",
+                TYPED + "/trials/markings",
                 "/days",
                 "/days/new",
                 TYPED,
@@ -209,8 +211,8 @@ class WebBrowserTest {
                         + rule.getNodes().getFirst().getHtml()));
     }
 
-    /// Targets of at least 44 px on a phone; links inside a sentence are as high as their line, and a run on a plot is
-    /// as wide as it lasted, but never narrower than 24 px (WCAG 2.2, 2.5.8).
+    /// Targets of at least 44 px on a phone; links inside a sentence are as high as their line, and a run on a
+    /// plot is as wide as it lasted, but never narrower than 24 px (WCAG 2.2, 2.5.8).
     private static void smallTargets(Page page, String at, List<String> faults) {
         Object small = page.evaluate("""
                 () => [...document.querySelectorAll('a, button, input, select, summary, label.big')]

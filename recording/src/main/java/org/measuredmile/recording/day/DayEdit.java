@@ -94,6 +94,31 @@ public final class DayEdit {
                 file -> file.put(line -> line.text("file").equals(entry.file()), keyed(changes, "file", entry.file())));
     }
 
+    /// The folder with a line of the bike's specification changed, or added where there is none like it.
+    ///
+    /// Shape: `was` is the line as it was read; a bike that nothing is written of gets a bike.yaml with its id.
+    public static DayFolder withSpecLine(DayFolder folder, String bike, Optional<SpecLine> was, SpecLine now) {
+        var changes = changes(DayFiles.SPEC_COLUMNS, DayWriter.cells(now), was.map(DayWriter::cells));
+        var edited = edit(
+                folder,
+                DayFiles.SPEC,
+                "spec",
+                DayFiles.SPEC_COLUMNS,
+                file -> file.put(line -> was.filter(old -> isLine(line, old)).isPresent(), changes));
+        byte[] described = ("id: " + bike + "\n").getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        return edited.texts().containsKey(DayFiles.BIKE) ? edited : with(edited, DayFiles.BIKE, described);
+    }
+
+    private static boolean isLine(CsvEdit.Line line, SpecLine old) {
+        List<String> cells = DayWriter.cells(old);
+        for (int i = 0; i < cells.size(); i++) {
+            if (!line.text(DayFiles.SPEC_COLUMNS.get(i)).strip().equals(cells.get(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /// The folder with one more recording, or the same one replaced.
     public static DayFolder withRecording(DayFolder folder, String name, DayFolder.ByteSource bytes) {
         var recordings = new TreeMap<>(folder.recordings());

@@ -181,18 +181,22 @@ public final class DayWriter {
     private static String spec(Bike bike) {
         CsvText lines = CsvText.of("spec", DayFiles.SPEC_COLUMNS);
         for (SpecLine one : bike.spec()) {
-            lines.line(List.of(
-                    one.item(),
-                    one.claimed(),
-                    one.unit(),
-                    one.conditions(),
-                    one.source(),
-                    one.date(),
-                    one.seen(),
-                    one.photo(),
-                    one.note()));
+            lines.line(cells(one));
         }
         return lines.text();
+    }
+
+    static List<String> cells(SpecLine line) {
+        return List.of(
+                line.item(),
+                line.claimed(),
+                line.unit(),
+                line.conditions(),
+                line.source(),
+                line.date(),
+                line.seen(),
+                line.photo(),
+                line.note());
     }
 
     private static String runs(TestDay day) {

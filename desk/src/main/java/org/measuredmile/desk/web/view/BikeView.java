@@ -6,6 +6,7 @@ import java.util.Optional;
 /// The page of a bike: its figures by the questions a reader asks, what was not ridden, and what was done.
 public record BikeView(
         String title,
+        List<BikeTab.Link> tabs,
         List<Fact> facts,
         List<ChapterPart> chapters,
         List<Missing> notRidden,

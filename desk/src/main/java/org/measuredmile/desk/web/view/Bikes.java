@@ -66,6 +66,7 @@ public final class Bikes {
         }
         return new BikeView(
                 entry.title(),
+                BikeTab.FIGURES.of(entry.id()),
                 facts(),
                 chapters,
                 notRidden(),

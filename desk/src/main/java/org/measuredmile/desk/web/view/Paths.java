@@ -23,6 +23,11 @@ public final class Paths {
         return bike(id) + "/reply";
     }
 
+    /// The bike's spec sheet.
+    public static String spec(String bike) {
+        return bike(bike) + "/spec";
+    }
+
     public static String day(String id) {
         return "/days/" + segment(id);
     }

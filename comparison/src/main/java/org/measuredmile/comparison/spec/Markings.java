@@ -18,7 +18,9 @@ import org.measuredmile.trial.Trials;
 /// Shape: by the item of the spec sheet, each as a line that claims nothing: `seen` as it stands on the bike, `photo`
 /// the file names of its pictures, `date` the day it was read.
 public record Markings(Map<String, SpecLine> lines) {
-    private static final String TRIAL = "markings";
+    /// The trial whose readings these are.
+    public static final String TRIAL = "markings";
+
     private static final Pattern PICTURE = Pattern.compile("\\S+\\.(?i:jpe?g|png|webp|heic|gif)");
 
     public Markings {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.measuredmile.comparison.TestedBike;
+import org.measuredmile.comparison.spec.Markings;
 import org.measuredmile.comparison.spec.SpecEntry;
 import org.measuredmile.comparison.spec.SpecItem;
 import org.measuredmile.comparison.spec.SpecItems;
@@ -49,7 +50,7 @@ public final class Specs {
                 sheet.sums().stream().map(Specs::unbroken).toList(),
                 FindingView.of(sheet.findings()),
                 sheet.missing().stream().map(SpecItem::words).toList(),
-                Paths.trial(source.day(), "markings"),
+                Paths.trial(source.day(), Markings.TRIAL),
                 Printing.shortDay(LocalDate.parse(source.date())),
                 new SpecView.Form(
                         chosen.map(line ->

@@ -44,10 +44,9 @@ final class SeenSentences {
                     .query(Long.class)
                     .single();
             database.sql()
-                    .sql(
-                            "insert into sentence (id, number, at, who, bike, said, hash, written_metric,"
-                                    + " written_imperial, spoken_metric, spoken_imperial, method, figure, population)"
-                                    + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+                    .sql("insert into sentence (id, number, at, who, bike, said, hash, written_metric,"
+                            + " written_imperial, spoken_metric, spoken_imperial, method, figure, population)"
+                            + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
                     .params(
                             one.id(),
                             number,

@@ -48,7 +48,9 @@ record ClaimSentence(Bike bike, ClaimVerdict verdict) {
     }
 
     private Chapter chapter() {
-        return verdict.item().measure().flatMap(measure -> Trials.figure(measure.figure()))
+        return verdict.item()
+                .measure()
+                .flatMap(measure -> Trials.figure(measure.figure()))
                 .map(FigureSpec::chapter)
                 .orElse(Chapter.LIVING);
     }
@@ -82,7 +84,8 @@ record ClaimSentence(Bike bike, ClaimVerdict verdict) {
         var ids = new HashSet<String>();
         var all = new ArrayList<Sentence>();
         for (var verdict : verdicts) {
-            String base = bike.id() + "/" + Sentence.Kind.CLAIM.id() + "/" + verdict.item().id() + conditions(verdict);
+            String base = bike.id() + "/" + Sentence.Kind.CLAIM.id() + "/"
+                    + verdict.item().id() + conditions(verdict);
             String id = base;
             for (int next = 2; !ids.add(id); next++) {
                 id = base + "/" + next;

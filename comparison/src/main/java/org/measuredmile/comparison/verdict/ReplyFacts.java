@@ -115,8 +115,8 @@ final class ReplyFacts {
         day.riders().stream()
                 .filter(rider -> day.runs().stream().anyMatch(run -> run.rider().equals(rider.code())))
                 .filter(rider -> rider.massAsRiddenKg().isPresent())
-                .forEach(rider -> add(
-                        "Rider with gear", plain(rider.massAsRiddenKg().getAsDouble(), QuantityKind.MASS, 1)));
+                .forEach(rider ->
+                        add("Rider with gear", plain(rider.massAsRiddenKg().getAsDouble(), QuantityKind.MASS, 1)));
         day.instruments().forEach(one -> add("Instrument " + one.id(), instrument(one)));
         day.notRidden()
                 .forEach(one -> add(

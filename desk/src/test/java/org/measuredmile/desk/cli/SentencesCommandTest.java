@@ -70,9 +70,12 @@ class SentencesCommandTest {
         assertThat(first.json().valueStream().map(one -> one.path("change").asString()))
                 .hasSizeGreaterThan(6)
                 .containsOnly("new");
-        assertThat(first.json().valueStream().filter(one -> one.path("id").asString().contains("/class/")))
+        assertThat(first.json()
+                        .valueStream()
+                        .filter(one -> one.path("id").asString().contains("/class/")))
                 .isNotEmpty()
-                .allSatisfy(one -> assertThat(one.path("now").path("written").path("metric").asString())
+                .allSatisfy(one -> assertThat(
+                                one.path("now").path("written").path("metric").asString())
                         .contains(LegalClasses.CAUTION));
         assertThat(sentences("--changed").out()).contains("every sentence says what it said");
 

@@ -154,21 +154,17 @@ public final class StandingStart implements Trial {
                                         "distance from rest {to} {drive}")
                                 .meanOf("start", "starts")
                                 .atReference("{drive}, to get from rest {to} {bike} would need {value}")))
-                .figure(
-                        of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
-                                .by("drive", "to", "at")
-                                .scatter(THRUST)
-                                .called("time from full thrust to")
-                                .meaning(
-                                        "from where full thrust, followed back, begins: free of how softly the motor"
-                                                + " sets in")
-                                .says(
-                                        Saying.of(
-                                                        "{drive}, from full thrust {bike} got {to} in {value}",
-                                                        "time {to} from full thrust {drive}")
-                                                .meanOf("start", "starts")
-                                                .atReference(
-                                                        "{drive}, from full thrust {bike} would get {to} in {value}")))
+                .figure(of("ramp-time-to", "time to speed from full thrust", QuantityKind.TIME, Better.LESS)
+                        .by("drive", "to", "at")
+                        .scatter(THRUST)
+                        .called("time from full thrust to")
+                        .meaning("from where full thrust, followed back, begins: free of how softly the motor"
+                                + " sets in")
+                        .says(Saying.of(
+                                        "{drive}, from full thrust {bike} got {to} in {value}",
+                                        "time {to} from full thrust {drive}")
+                                .meanOf("start", "starts")
+                                .atReference("{drive}, from full thrust {bike} would get {to} in {value}")))
                 .figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive")
                         .scatter(POWER)

@@ -41,26 +41,26 @@ public final class StandingCsv {
     private static String[] cells(StandingRow row, String unit) {
         var entrant = row.entrant();
         return new String[] {
-                Integer.toString(row.rank()),
-                yesOrNo(row.joint()),
-                entrant.bike(),
-                entrant.title(),
-                entrant.category(),
-                entrant.date().toString(),
-                CsvText.number(entrant.value()),
-                unit,
-                CsvText.number(entrant.anyDay().interval95().low()),
-                CsvText.number(entrant.anyDay().interval95().high()),
-                Integer.toString(row.rankLow()),
-                Integer.toString(row.rankHigh()),
-                CsvText.number(row.probabilityBest()),
-                yesOrNo(row.toldApartFromNext()),
-                yesOrNo(entrant.isFromLedger()),
-                Integer.toString(row.mostLikelyRank()),
-                CsvText.number(row.probabilityTopThree()),
-                CsvText.number(row.percentile().mean()),
-                entrant.origin().day(),
-                entrant.origin().configuration()
+            Integer.toString(row.rank()),
+            yesOrNo(row.joint()),
+            entrant.bike(),
+            entrant.title(),
+            entrant.category(),
+            entrant.date().toString(),
+            CsvText.number(entrant.value()),
+            unit,
+            CsvText.number(entrant.anyDay().interval95().low()),
+            CsvText.number(entrant.anyDay().interval95().high()),
+            Integer.toString(row.rankLow()),
+            Integer.toString(row.rankHigh()),
+            CsvText.number(row.probabilityBest()),
+            yesOrNo(row.toldApartFromNext()),
+            yesOrNo(entrant.isFromLedger()),
+            Integer.toString(row.mostLikelyRank()),
+            CsvText.number(row.probabilityTopThree()),
+            CsvText.number(row.percentile().mean()),
+            entrant.origin().day(),
+            entrant.origin().configuration()
         };
     }
 

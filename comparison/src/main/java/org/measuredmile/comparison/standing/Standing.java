@@ -21,10 +21,9 @@ import org.measuredmile.trial.FigureSpec;
 public record Standing(
         FigureSpec figure, Variant variant, Population population, List<StandingRow> rows, List<LeftOut> leftOut) {
     /// Which of a bike's results stands, in words for whoever reads a rank.
-    public static final String RULE =
-            "Of each bike the latest result stands that a person accepted and that the current"
-                    + " version of its trial gave, whatever the configuration; one of the crew's own stands before one of the"
-                    + " ledger.";
+    public static final String RULE = "Of each bike the latest result stands that a person accepted and that the"
+            + " current version of its trial gave, whatever the configuration; one of the crew's own stands before one"
+            + " of the ledger.";
 
     private static final Comparator<Entrant> LATEST = Comparator.comparing(Entrant::date)
             .thenComparing(entrant -> entrant.origin().day())

@@ -195,7 +195,8 @@ final class Table {
         double half = Rounds.median(computed) / 2;
         line("");
         row(
-                "1,000 bikes, 12 figures, 20,000 draws, a new process: %.1f s computed by each of two threads (aim %.0f:"
+                "1,000 bikes, 12 figures, 20,000 draws, a new process: %.1f s computed by each of two threads"
+                        + " (aim %.0f:"
                         + " %s); by the clock %.1f s.",
                 half, AIM_TWELVE_S, met(half <= AIM_TWELVE_S), Rounds.median(wall));
     }

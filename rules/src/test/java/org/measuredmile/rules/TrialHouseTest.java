@@ -16,6 +16,9 @@ import org.measuredmile.trial.Trials;
 
 /// A trial is one package that nothing outside knows by name, and one line in the list of trials.
 class TrialHouseTest {
+    /// A study of two rides by their names: which ride is left out is what it is about.
+    private static final String LEFT_OUT = "desk/coverage/LeaveOneOut.java";
+
     private static final String BELOW = "org.measuredmile.trial.";
 
     /// Words that mean a trial wherever they stand in code; the other ids are plain English as well (range, climb).
@@ -99,7 +102,9 @@ class TrialHouseTest {
         for (var module : ALIKE) {
             for (var source :
                     House.sources(House.ROOT.resolve(module).resolve("src/main"), ".java", ".jte", ".sql", ".js")) {
-                faults.addAll(trialsNamedIn(source, trialPackages()));
+                if (!source.path().endsWith(LEFT_OUT)) {
+                    faults.addAll(trialsNamedIn(source, trialPackages()));
+                }
             }
         }
         TidinessTest.assertNone(faults);

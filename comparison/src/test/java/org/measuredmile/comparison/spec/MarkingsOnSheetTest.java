@@ -61,7 +61,8 @@ class MarkingsOnSheetTest {
                 reading("certification-mark", "ring on the battery", ""),
                 reading("certification-number", "Q-1207", "")));
         assertThat(markings.line("tyre-pressure").orElseThrow().seen()).isEqualTo("30 psi to 50 psi");
-        assertThat(markings.line("certification-mark").orElseThrow().seen()).isEqualTo("ring on the battery, number Q-1207");
+        assertThat(markings.line("certification-mark").orElseThrow().seen())
+                .isEqualTo("ring on the battery, number Q-1207");
     }
 
     @Test

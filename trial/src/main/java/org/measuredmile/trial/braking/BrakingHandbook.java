@@ -27,14 +27,15 @@ final class BrakingHandbook {
                             + "least squares with priors: build-up 0.225 ± 0.045 s, change of deceleration 0.3 ±"
                             + " 0.6 m/s³, filter 0.25 ± 0.25 s. Nothing is smoothed first. What a prior leaves "
                             + "open is common to all runs of the day.",
-                    "By satellite speed and accelerometer: where an accelerometer of 20 samples a second or more is"
-                            + " in the recording, or in another of the day on a stated clock, its mounting is found"
-                            + " from gravity at rest and from the speed's own rate, its forward part is added up"
-                            + " backwards from rest, and its scale, zero and slow errors are fitted to the receiver's"
-                            + " speed together with the receiver's lag and filter. The onset is where a ramp begins"
-                            + " in the raw acceleration, 0.004 s earlier for a fork that dives after the brake"
-                            + " bites; no build-up and no shape of the braking is assumed. A mounting that moved, a saturated range or a rest of less than a second is refused and"
-                            + " the satellite speed stands alone.",
+                    "By satellite speed and accelerometer: where an accelerometer of 20 samples a"
+                            + " second or more is in the recording, or in another of the day on a stated clock,"
+                            + " its mounting is found from gravity at rest and from the speed's own rate, its"
+                            + " forward part is added up backwards from rest, and its scale, zero and slow errors"
+                            + " are fitted to the receiver's speed together with the receiver's lag and filter."
+                            + " The onset is where a ramp begins in the raw acceleration, 0.004 s earlier for a"
+                            + " fork that dives after the brake bites; no build-up and no shape of the braking is"
+                            + " assumed. A mounting that moved, a saturated range or a rest of less than a second"
+                            + " is refused and the satellite speed stands alone.",
                     "The mean of the runs is the figure. Its scatter is moderated with that of "
                             + "earlier days; the any-day interval adds the scatter between days. Distances are "
                             + "brought to level road where a slope was written.",

@@ -169,8 +169,12 @@ public final class Climb implements Trial {
                                         "lowest speed on {course} {drive}")
                                 .meanOf("climb", "climbs")
                                 .atReference("{drive}, {bike’s} lowest speed on {course} would be {value}")
-                                .ends("lowest", "highest")))
-                .figure(of("wheel-power", "mean wheel power", QuantityKind.POWER, Better.MORE)
+                                .ends("lowest", "highest")));
+        powerAndGain(builder);
+    }
+
+    private static void powerAndGain(Declaration.Builder builder) {
+        builder.figure(of("wheel-power", "mean wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive", "course")
                         .scatter(ClimbRules.POWER)
                         .called("wheel power on the hill", "climbing power")

@@ -219,6 +219,6 @@ final class ForetoldClimb {
                         "foretold-differs",
                         Place.NOWHERE,
                         words,
-                        "look at the rise, the masses and the drive's state on the hill: one of them is not as written");
+                        "look at the rise, the masses and the drive's state on the hill: one is not as written");
     }
 }

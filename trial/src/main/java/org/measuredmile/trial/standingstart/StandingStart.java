@@ -164,8 +164,12 @@ public final class StandingStart implements Trial {
                                         "{drive}, from full thrust {bike} got {to} in {value}",
                                         "time {to} from full thrust {drive}")
                                 .meanOf("start", "starts")
-                                .atReference("{drive}, from full thrust {bike} would get {to} in {value}")))
-                .figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
+                                .atReference("{drive}, from full thrust {bike} would get {to} in {value}")));
+        powers(builder);
+    }
+
+    private static void powers(Declaration.Builder builder) {
+        builder.figure(of("peak-power", "peak wheel power", QuantityKind.POWER, Better.MORE)
                         .by("drive")
                         .scatter(POWER)
                         .called("peak power", "peak wheel power")

@@ -20,18 +20,20 @@ import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.day.DayFolder;
 
 /// What the invented bikes really weigh, against what is said of their makers' claims. The truth is the demo's own,
-/// never
-/// the reduction's.
+/// never the reduction's.
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class DemoVerdictsTest {
     /// A scale of the crew, a day and three weighings leave so much open at most, in kilograms.
     private static final double OPEN_KG = 0.25;
 
-    private Archive archive = Archive.open(Path.of(System.getProperty("java.io.tmpdir"), "unused"), Clock.systemUTC());
+    private final Archive archive;
+
+    DemoVerdictsTest(@TempDir Path folder) {
+        archive = Archive.open(folder, Clock.systemUTC());
+    }
 
     @BeforeAll
-    void fill(@TempDir Path folder) {
-        archive = Archive.open(folder, Clock.systemUTC());
+    void fill() {
         for (DayFolder day : DemoFleet.days(DemoFleet.SEED)) {
             // Nothing of the weigh-in hangs on the recordings, which take most of the time.
             archive.importDay(new DayFolder(day.name(), day.texts(), new TreeMap<>()), new Act("demo", "test"));

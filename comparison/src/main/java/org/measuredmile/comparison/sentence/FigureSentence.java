@@ -131,7 +131,7 @@ public record FigureSentence(Bike bike, Declaration trial, FigureSpec spec, Test
         }
         if (isAtReference()) {
             String template = saying.reckoned().isEmpty() ? saying.sentence() : saying.reckoned();
-            return reference(voice) + ", " + phrase.fill(template, value);
+            return reference(voice) + ", " + phrase.fill(Phrase.small(template), value);
         }
         return phrase.fill(saying.sentence(), value);
     }

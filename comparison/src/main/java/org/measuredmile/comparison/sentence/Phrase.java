@@ -107,6 +107,11 @@ record Phrase(Voice voice, String name, Declaration trial, Variant variant) {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
+    /// As words stand inside a sentence; a slot at their beginning stays as it is.
+    static String small(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1);
+    }
+
     /// One space between words, no comma at the beginning, before another or before the end.
     static String tidy(String text) {
         return text.replaceAll(" +", " ")

@@ -153,7 +153,7 @@ public final class Claims {
                 .map(trial -> trial.declaration().title().toLowerCase(java.util.Locale.ROOT) + ", "
                         + trial.declaration().runs().usual()
                         + (trial.declaration().runs().usual() == 1 ? " run" : " runs"))
-                .orElse("a trial that delivers " + figure);
+                .orElse("a measurement; no trial of ours gives it yet");
     }
 
     /// The latest result of each other variant or configuration.

@@ -45,7 +45,7 @@ class SideBySideHttpTest {
                 .contains(
                         "Lamplight, Daybook and Quayside",
                         "Stopping distance",
-                        "What can be said",
+                        "what can be said",
                         "can’t be told apart",
                         "series-key s3",
                         "(Holm)",

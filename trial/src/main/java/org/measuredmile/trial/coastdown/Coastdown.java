@@ -28,7 +28,7 @@ public final class Coastdown implements Trial {
     /// House values, settled on simulated days.
     private static final Scatter ROLLING = new Scatter(0.122, 12, 0.05, 8, true);
     private static final Scatter AREA = new Scatter(0.10, 12, 0.04, 8, true);
-    private static final double[] FORCE = {0.070, 0.066, 0.066, 0.068};
+    private static final double[] FORCE = {0.070, 0.062, 0.063, 0.068};
     /// Between days: the slower, the more of it is the tyres', which differ by 5 %, the rider's posture by 4 %.
     private static final double[] FORCE_DAYS = {0.036, 0.033, 0.031, 0.030};
 

@@ -42,7 +42,7 @@ final class CoastdownHandbook {
                     + "the fits gave C_rr 0.0081, 0.0076, 0.0085, 0.0079, 0.0083 and C_dA 0.585, 0.630, 0.560, 0.605, "
                     + "0.590 m². For gusts ½ρ·C_dA·0.25 m²/s², some 0.09 N, is taken off the rolling force. At 20 km/h "
                     + "the pairs then say 18.94, 19.24, 18.90, 19.09 and 19.23 N: mean 19.08 N. Their own scatter, "
-                    + "0.16 N, moderated by that of earlier days (6.6 %, worth 12 pairs), gives 0.489 N for "
+                    + "0.16 N, moderated by that of earlier days (6.2 %, worth 12 pairs), gives 0.460 N for "
                     + "the mean of "
                     + "five. The means of the coefficients are 0.00799 and 0.594 m².",
             "Cannot be told: the drag of a hub from that of the tyres, a grade from a wind (they trade at −0.98), the "

@@ -22,10 +22,15 @@ public enum BikeTab {
     /// A tab of one bike's pages.
     public record Link(String words, String href, boolean isCurrent) {}
 
+    /// The tabs below the address of a bike's page, this one current.
+    public List<Link> under(String bikeHref) {
+        return Arrays.stream(values())
+                .map(tab -> new Link(tab.words, bikeHref + tab.below, tab == this))
+                .toList();
+    }
+
     /// The tabs of a bike, this one current.
     public List<Link> of(String bike) {
-        return Arrays.stream(values())
-                .map(tab -> new Link(tab.words, Paths.bike(bike) + tab.below, tab == this))
-                .toList();
+        return under(Paths.bike(bike));
     }
 }

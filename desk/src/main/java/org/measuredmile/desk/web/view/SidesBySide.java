@@ -18,7 +18,7 @@ import org.measuredmile.trial.Chapter;
 
 /// Makes the page of bikes side by side.
 public final class SidesBySide {
-    private static final int FEW_BIKES = 3;
+    private static final int FEW_BIKES = 2;
     private static final double STRIP = 330;
     private static final double NARROW_STRIP = 280;
 

@@ -172,6 +172,7 @@ class WebBrowserTest {
                 "/",
                 "/bikes/brindle-causeway",
                 "/bikes/brindle-causeway/claims",
+                "/bikes/brindle-causeway/classes",
                 "/bikes/brindle-causeway/reply",
                 "/bikes/brindle-causeway/sentences",
                 "/sentences/changed",

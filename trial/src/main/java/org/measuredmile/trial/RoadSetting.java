@@ -30,16 +30,21 @@ public record RoadSetting(
     /// What stands in where nobody weighed the bike.
     public static final String MASS_STAND_IN = "28 ± 4 kg";
 
+    /// The same in kilograms: the mass and its standard uncertainty.
+    public static final double BIKE_KG = 28;
+
+    public static final double BIKE_SD_KG = 4;
+
     /// The rider of the reference conditions, with gear.
     public static final double REFERENCE_RIDER_KG = 80;
 
     private static final FigureKey WITH_BATTERY = new FigureKey(WEIGHED, Variant.of("battery", "in"));
-    private static final double BIKE_KG = 28;
-    private static final double BIKE_SD_KG = 4;
     private static final double RIDER_KG = 85;
     private static final double RIDER_PRIOR_SD_KG = 15;
     private static final double RIDER_SD_KG = 0.5;
-    private static final double TURNING_KG = 3.0;
+    /// What the turning of the wheels adds, in kilograms.
+    public static final double TURNING_KG = 3.0;
+
     private static final double TURNING_SD_KG = 1.0;
 
     public RoadSetting {

@@ -30,9 +30,6 @@ record MotorAlone(double speedMps, Uncertainty known, boolean isGoverned) {
     /// Sea level of the standard atmosphere: the text names no air.
     static final double AIR_KG_PER_M3 = 1.225;
 
-    private static final double BIKE_KG = 28;
-    private static final double BIKE_SD_KG = 4;
-    private static final double TURNING_KG = 3;
     private static final double NORMAL_95 = 1.959964;
 
     /// Empty where the figure at reference conditions is not there or its power cannot be balanced.
@@ -48,8 +45,8 @@ record MotorAlone(double speedMps, Uncertainty known, boolean isGoverned) {
         }
         var weighed = evidence.latestOf(new FigureKey("weighin.mass", Variant.of("battery", "in")))
                 .map(Result::figure);
-        double bikeKg = weighed.map(Figure::value).orElse(BIKE_KG);
-        double bikeSdKg = weighed.map(one -> one.anyDay().standard()).orElse(BIKE_SD_KG);
+        double bikeKg = weighed.map(Figure::value).orElse(RoadSetting.BIKE_KG);
+        double bikeSdKg = weighed.map(one -> one.anyDay().standard()).orElse(RoadSetting.BIKE_SD_KG);
         var load = load(evidence);
         var best = ratio(load.mean(), bikeKg, riderKg, figure.value());
         if (best.isEmpty()) {
@@ -108,10 +105,10 @@ record MotorAlone(double speedMps, Uncertainty known, boolean isGoverned) {
     private static Optional<Double> ratio(RoadLoad load, double bikeKg, double riderKg, double referenceMps) {
         var reference = new Setting(
                 bikeKg + RoadSetting.REFERENCE_RIDER_KG,
-                TURNING_KG,
+                RoadSetting.TURNING_KG,
                 Air.REFERENCE.densityKgPerM3(),
                 Gravity.STANDARD_MPS2);
-        var wanted = new Setting(bikeKg + riderKg, TURNING_KG, AIR_KG_PER_M3, Gravity.STANDARD_MPS2);
+        var wanted = new Setting(bikeKg + riderKg, RoadSetting.TURNING_KG, AIR_KG_PER_M3, Gravity.STANDARD_MPS2);
         return atSamePower(load, reference, wanted, referenceMps);
     }
 

@@ -41,8 +41,6 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
     /// All that it is worked out from.
     static final List<String> FIGURES =
             List.of(LAUNCH, POWER, RoadSetting.WEIGHED, UsedLoad.ROLLING, UsedLoad.DRAG_AREA);
-    private static final double BIKE_KG = 28;
-    private static final double BIKE_SD_KG = 4;
     /// Rolling coefficient and drag area of a coast-down lean on each other like this. At a walking pace drag
     /// is less than a hundredth of the load on a hill, so that no more is made of it.
     private static final double USUAL_CORRELATION = -0.94;
@@ -112,8 +110,8 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
             double second = correlation * first + StrictMath.sqrt(1 - correlation * correlation) * Draw.normal(random);
             double force = drawn(launch, first, random);
             double watts = drawn(power, second, random);
-            double bikeKg = mass.map(Figure::value).orElse(BIKE_KG)
-                    + mass.map(one -> one.anyDay().standard()).orElse(BIKE_SD_KG) * Draw.normal(random);
+            double bikeKg = mass.map(Figure::value).orElse(RoadSetting.BIKE_KG)
+                    + mass.map(one -> one.anyDay().standard()).orElse(RoadSetting.BIKE_SD_KG) * Draw.normal(random);
             var setting = new Setting(
                     Math.max(bikeKg, 1) + riderKg, 0, Air.REFERENCE.densityKgPerM3(), Gravity.STANDARD_MPS2);
             return ClimbingAbility.steepest(

@@ -22,8 +22,6 @@ import org.measuredmile.trial.range.RangeElsewhere;
 final class RangeBrought {
     private static final double MOST_KELVIN = 15;
     private static final double PER_KELVIN = 0.002;
-    private static final double BIKE_KG = 28;
-    private static final double BIKE_SD_KG = 4;
     /// What a coast-down's two numbers usually lean on each other by.
     private static final double LEANING = -0.94;
 
@@ -94,8 +92,8 @@ final class RangeBrought {
     private RangeElsewhere.Bike bikeAs(String ridden, double besidesSd) {
         var weighed = nearest("weighin.mass", Variant.of("battery", "in"), ridden);
         return new RangeElsewhere.Bike(
-                weighed.map(one -> one.figure().value()).orElse(BIKE_KG),
-                weighed.map(one -> one.figure().anyDay().standard()).orElse(BIKE_SD_KG),
+                weighed.map(one -> one.figure().value()).orElse(RoadSetting.BIKE_KG),
+                weighed.map(one -> one.figure().anyDay().standard()).orElse(RoadSetting.BIKE_SD_KG),
                 load(ridden),
                 besidesSd);
     }

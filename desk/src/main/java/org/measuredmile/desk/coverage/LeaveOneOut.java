@@ -25,15 +25,13 @@ import org.measuredmile.trial.range.RangeElsewhere;
 public final class LeaveOneOut {
     /// A lower level is ridden at this share of the speed.
     private static final double LOWER = 0.7;
-    private static final double BIKE_KG = 28;
-    private static final double BIKE_SD_KG = 4;
 
     private LeaveOneOut() {}
 
     /// How well one kind of ride was foretold.
     ///
-    /// Shape: errors relative to what was measured on the left-out ride or, where it was simulated only, to its
-    /// truth; `held` the share of 95 % intervals that held it; `halfWidth` the middle one, relative.
+    /// Shape: errors relative to the truth of the ride that was left out; `held` the share of 95 %
+    /// intervals that held it; `halfWidth` the middle one, relative.
     public record Row(
             String what,
             long seed,
@@ -93,7 +91,7 @@ public final class LeaveOneOut {
                     ridden,
                     new RangeElsewhere.Ride(kg, air, lower.riddenMps(), 0, 0),
                     new RangeElsewhere.Ride(kg, air, lower.mps(), 0, 0),
-                    new RangeElsewhere.Bike(BIKE_KG, BIKE_SD_KG, UsedLoad.usual(""), 0));
+                    new RangeElsewhere.Bike(RoadSetting.BIKE_KG, RoadSetting.BIKE_SD_KG, UsedLoad.usual(""), 0));
             return brought.against().isEmpty()
                     ? Optional.of(new Guess(
                             brought.value(), lower.distanceM(), brought.known().interval95()))

@@ -7,6 +7,7 @@ import org.measuredmile.roadload.Gravity;
 import org.measuredmile.roadload.KnownLoad;
 import org.measuredmile.roadload.Setting;
 import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.RoadSetting;
 
 /// A range at reference conditions, brought to a ride by another rider, in other air, at another speed.
 ///
@@ -20,7 +21,6 @@ import org.measuredmile.trial.Figure;
 /// Source: as the trial's figures at reference conditions; JCGM 101:2008, clause 7.
 public record RangeElsewhere(double ratio, double value, Uncertainty known, String against) {
     private static final RangeRules RULES = RangeRules.V1;
-    private static final double TURNING_KG = 3.0;
 
     /// A ride on the level without stops.
     ///
@@ -55,7 +55,8 @@ public record RangeElsewhere(double ratio, double value, Uncertainty known, Stri
     }
 
     private static RideConditions conditions(Ride ride, double bikeKg) {
-        var setting = new Setting(bikeKg + ride.riderKg(), TURNING_KG, ride.airKgPerM3(), Gravity.STANDARD_MPS2);
+        var setting =
+                new Setting(bikeKg + ride.riderKg(), RoadSetting.TURNING_KG, ride.airKgPerM3(), Gravity.STANDARD_MPS2);
         return new RideConditions(
                 setting,
                 RangeRun.SPEEDS_VARY * ride.meanMps() * ride.meanMps(),

@@ -151,10 +151,15 @@ public final class CoverageStudy {
                 tally.errors.size(),
                 tally.heldThisDay,
                 tally.heldAnyDay,
-                tally.errors.stream().mapToDouble(Double::doubleValue).average().orElse(Double.NaN),
+                mean(tally.errors),
+                mean(tally.errors) / mean(tally.uncertainties),
                 new Coverage.HalfWidths(median(tally.thisDay), median(tally.bestThisDay)),
                 new Coverage.HalfWidths(median(tally.anyDay), median(tally.bestAnyDay)),
                 ScatterDeciles.of(tally.byScatter));
+    }
+
+    private static double mean(List<Double> values) {
+        return values.stream().mapToDouble(Double::doubleValue).average().orElse(Double.NaN);
     }
 
     private static double median(List<Double> values) {
@@ -170,6 +175,7 @@ public final class CoverageStudy {
         private int heldThisDay;
         private int heldAnyDay;
         private final List<Double> errors = new ArrayList<>();
+        private final List<Double> uncertainties = new ArrayList<>();
         private final List<Double> thisDay = new ArrayList<>();
         private final List<Double> anyDay = new ArrayList<>();
         private final List<Double> bestThisDay = new ArrayList<>();
@@ -186,6 +192,7 @@ public final class CoverageStudy {
             heldThisDay += holds(found.thisDay(), truth.thisDay());
             heldAnyDay += holds(found.anyDay(), truth.anyDay());
             errors.add(found.value() / truth.thisDay() - 1);
+            uncertainties.add(found.thisDay().standard() / Math.abs(truth.thisDay()));
             thisDay.add(found.thisDay().interval95().halfWidth());
             anyDay.add(found.anyDay().interval95().halfWidth());
             bestThisDay.add(normal * truth.sdThisDay());

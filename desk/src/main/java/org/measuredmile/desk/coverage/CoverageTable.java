@@ -1,34 +1,80 @@
 package org.measuredmile.desk.coverage;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.measuredmile.quantity.Rounding;
 
 /// The results of coverage studies as a table.
 ///
-/// Shape: Markdown, one row a figure and seed, lines ended by a line feed.
+/// Shape: Markdown, lines ended by a line feed.
 public final class CoverageTable {
-    private static final String HEAD =
-            "| simulated | figure | days | seed | figures | this day held | any day held | bias "
-                    + "| this day ± (best) | any day ± (best) |\n"
-                    + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |\n";
+    private static final String HEAD = "| figure | days | this day held, % | any day held, % | bias, % | bias / u "
+            + "| this day ± (best) | any day ± (best) |\n"
+            + "| --- | --- | --- | --- | --- | --- | --- | --- |\n";
 
     private CoverageTable() {}
 
+    /// A table a study, a row a figure; what differs from seed to seed one after the other, of half-widths the
+    /// middle.
     public static String markdown(List<Coverage> rows) {
-        var table = new StringBuilder(HEAD);
+        var studies = new LinkedHashMap<String, Map<String, List<Coverage>>>();
         for (var row : rows) {
-            table.append("| ").append(row.study());
-            table.append(" | ").append((row.figure() + " " + row.variant().text()).strip());
-            table.append(" | ").append(row.days());
-            table.append(" | ").append(row.seed());
-            table.append(" | ").append(row.figures());
-            table.append(" | ").append(percent(row.shareThisDay(), 1));
-            table.append(" | ").append(percent(row.shareAnyDay(), 1));
-            table.append(" | ").append(percent(row.bias(), 2));
-            table.append(" | ").append(widths(row.thisDay(), row));
-            table.append(" | ").append(widths(row.anyDay(), row)).append(" |\n");
+            studies.computeIfAbsent(row.study(), _ -> new LinkedHashMap<>())
+                    .computeIfAbsent((row.figure() + " " + row.variant().text()).strip(), _ -> new ArrayList<>())
+                    .add(row);
         }
-        return table.toString();
+        var table = new StringBuilder();
+        studies.forEach((study, figures) -> {
+            table.append("### ").append(words(study)).append("\n\n").append(HEAD);
+            figures.forEach((figure, seeds) -> append(table, figure, seeds));
+            table.append('\n');
+        });
+        return table.append(outside(rows)).toString();
+    }
+
+    private static String words(String study) {
+        return study.substring(0, 1).toUpperCase(Locale.ROOT) + study.substring(1);
+    }
+
+    private static void append(StringBuilder table, String figure, List<Coverage> seeds) {
+        table.append("| ").append(figure);
+        table.append(" | ").append(each(seeds, row -> Integer.toString(row.figures())));
+        table.append(" | ").append(each(seeds, row -> decimals(100 * row.shareThisDay(), 1)));
+        table.append(" | ").append(each(seeds, row -> decimals(100 * row.shareAnyDay(), 1)));
+        table.append(" | ").append(each(seeds, row -> decimals(100 * row.bias(), 2)));
+        table.append(" | ").append(each(seeds, row -> decimals(row.biasInUncertainties(), 2)));
+        table.append(" | ").append(widths(seeds, Coverage::thisDay));
+        table.append(" | ").append(widths(seeds, Coverage::anyDay)).append(" |\n");
+    }
+
+    private static String each(List<Coverage> seeds, Function<Coverage, String> text) {
+        return seeds.stream().map(text).collect(Collectors.joining(", "));
+    }
+
+    private static String outside(List<Coverage> rows) {
+        var text = new StringBuilder();
+        for (var row : rows) {
+            if (!row.misses().isEmpty()) {
+                text.append("- ")
+                        .append(row.study())
+                        .append(", ")
+                        .append(row.figure())
+                        .append(' ');
+                text.append(row.variant().text()).append(row.variant().text().isEmpty() ? "" : " ");
+                text.append("(seed ").append(row.seed()).append("): ");
+                text.append(String.join(", ", row.misses())).append('\n');
+            }
+        }
+        return text.isEmpty()
+                ? "No row is outside the demand: 93 to 97 %, bias within a tenth of u, at most 1.3 times the best width.\n"
+                : "Outside the demand (93 to 97 %, bias within a tenth of u, at most 1.3 times the best width):\n\n"
+                        + text;
     }
 
     /// How well rides were foretold, one row a kind of ride and seed.
@@ -52,11 +98,25 @@ public final class CoverageTable {
         return Double.isNaN(share) ? "none" : Rounding.toDecimals(100 * share, decimals) + " %";
     }
 
-    private static String widths(Coverage.HalfWidths widths, Coverage row) {
-        return Double.isNaN(widths.median())
+    private static String decimals(double value, int decimals) {
+        return Double.isNaN(value)
                 ? "none"
-                : Rounding.toSignificant(widths.median(), 3).toPlainString() + " ("
-                        + Rounding.toSignificant(widths.best(), 3).toPlainString() + ") "
-                        + row.kind().si().symbol();
+                : Rounding.toDecimals(value, decimals).toPlainString();
+    }
+
+    private static String widths(List<Coverage> seeds, Function<Coverage, Coverage.HalfWidths> which) {
+        var middle = seeds.stream()
+                .map(which)
+                .filter(widths -> !Double.isNaN(widths.median()))
+                .sorted(Comparator.comparingDouble(Coverage.HalfWidths::median))
+                .toList();
+        if (middle.isEmpty()) {
+            return "none";
+        }
+        var widths = middle.get(middle.size() / 2);
+        String unit = seeds.getFirst().kind().si().symbol();
+        return (Rounding.toSignificant(widths.median(), 3).toPlainString() + " ("
+                        + Rounding.toSignificant(widths.best(), 3).toPlainString() + ") " + unit)
+                .strip();
     }
 }

@@ -35,6 +35,10 @@ public final class StandingStart implements Trial {
     /// Of power at the wheel, a part of which the road load takes whatever the thrust.
     private static final Scatter POWER = new Scatter(0.0275, 8, 0.0255, 8, true);
 
+    /// Of a speed at which what is left of the thrust only balances the road load: a third of the power's. House
+    /// values.
+    private static final Scatter HIGHEST = new Scatter(0.012, 8, 0.012, 8, true);
+
     static final Declaration DECLARATION = declare();
 
     private static Declaration declare() {
@@ -166,6 +170,15 @@ public final class StandingStart implements Trial {
                                 .meanOf("start", "starts")
                                 .atReference("{drive}, from full thrust {bike} would get {to} in {value}")));
         powers(builder);
+        builder.figure(of("highest-speed", "highest speed of a start", QuantityKind.SPEED, Better.NEITHER)
+                .by("drive")
+                .scatter(HIGHEST)
+                .called("highest speed")
+                .meaning("of starts that were ridden on until the speed no longer rose; not a cut-off")
+                .says(Saying.of(
+                                "{drive}, ridden on from a standing start {bike} reached {value}",
+                                "highest speed of a start {drive}")
+                        .meanOf("start", "starts")));
     }
 
     private static void powers(Declaration.Builder builder) {

@@ -52,6 +52,7 @@ final class StandingStartFigures {
             }
             power("peak-power", Variant.of("drive", drive), runs, StartRun::peakPower, StartRun::reason)
                     .ifPresent(figures::add);
+            HighestSpeed.of(input, drive, runs).ifPresent(figures::add);
             thrust.figures().ifPresent(pair -> {
                 figures.add(pair.launch());
                 figures.add(pair.power());

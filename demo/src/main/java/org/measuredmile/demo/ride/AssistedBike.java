@@ -34,6 +34,25 @@ public record AssistedBike(double massKg, double rolling, double dragAreaM2, dou
         return new AssistedBike(otherMassKg, rolling, dragAreaM2, levelsW, otherAirKgPerM3);
     }
 
+    /// The same with another road load.
+    AssistedBike on(double moreRolling, double moreAreaM2) {
+        return new AssistedBike(massKg, rolling + moreRolling, dragAreaM2 + moreAreaM2, levelsW, airKgPerM3);
+    }
+
+    AssistedBike heavier(double kilograms) {
+        return with(massKg + kilograms, airKgPerM3);
+    }
+
+    /// The same with one level of its own, of so much power at the wheel.
+    AssistedBike powered(double watts) {
+        return new AssistedBike(massKg, rolling, dragAreaM2, new double[] {watts}, airKgPerM3);
+    }
+
+    /// What a speed takes on the level in still air.
+    double powerW(double speedMps) {
+        return speedMps * forceN(speedMps, 0);
+    }
+
     private double forceN(double speedMps, double headWindMps) {
         double air = speedMps + headWindMps;
         return massKg * GRAVITY_MPS2 * rolling + 0.5 * airKgPerM3 * dragAreaM2 * air * Math.abs(air);

@@ -31,6 +31,9 @@ import org.measuredmile.recording.day.Variant;
 public record SimulatedBraking(String method, boolean withAccelerometer) implements SimulatedTrial {
     private static final int RUNS = 6;
     private static final double NOMINAL_MPS = Unit.MILE_PER_HOUR.toSi(20);
+    /// What riders lose on average between taking hold of the brakes and their bite.
+    private static final double COASTING_MPS2 = -0.1;
+    private static final double GRAVITY_MPS2 = 9.80665;
     private static final String FILE = "stops.csv";
     private static final Instant START = Instant.EPOCH.plusSeconds(3600);
     private static final String BESIDE = "accelerations.csv";
@@ -53,14 +56,18 @@ public record SimulatedBraking(String method, boolean withAccelerometer) impleme
         var today = bike.changed(Draw.normal(random, 0, bike.dayScatter()));
         var session = BrakingSession.ride(today, plan(random), random);
         var recordings = new TreeMap<String, byte[]>();
+        Optional<StopInformation> information = Optional.empty();
         if (method.equals("trace")) {
-            var seen = receiver(random).watch(session.ride(), ROAD, random);
+            var receiver = receiver(random);
+            information = Optional.of(information(today, receiver));
+            var seen = receiver.watch(session.ride(), ROAD, random);
             recordings.put(FILE, new ReceiverLog(START, seen).delimited());
             if (withAccelerometer) {
                 recordings.put(BESIDE, new AccelerometerLog(START).delimited(session.ride(), random));
             }
         }
-        return new SimulatedDay(testDay(session), Bike.known("simulated"), recordings, truths(bike, today));
+        return new SimulatedDay(
+                testDay(session), Bike.known("simulated"), recordings, truths(bike, today, information));
     }
 
     /// Road level within 0.3 %, mark within 0.01 s, display true within 0.2 %, each a standard deviation and one
@@ -87,49 +94,95 @@ public record SimulatedBraking(String method, boolean withAccelerometer) impleme
         return new ReceiverModel(10, ReceiverModel.Noise.STREET, filter, Draw.rectangular(random, 0.1, 0.3), 0);
     }
 
-    private List<Truth> truths(BrakedBike bike, BrakedBike today) {
+    private StopInformation information(BrakedBike today, ReceiverModel receiver) {
+        return withAccelerometer
+                ? StopInformation.byBoth(today, NOMINAL_MPS, RUNS, receiver)
+                : StopInformation.byReceiver(today, NOMINAL_MPS, RUNS, receiver);
+    }
+
+    private List<Truth> truths(BrakedBike bike, BrakedBike today, Optional<StopInformation> information) {
         if (method.equals("tape")) {
             var variant = Variant.of("method", "tape").with("surface", "dry").with("nominal", "20-mph");
-            return List.of(truth("braking.stopping-distance", variant, bike, today, BrakedStop::fromControlM));
+            var stops = new Stops(bike, today, COASTING_MPS2, BrakedStop::fromControlM);
+            return List.of(stops.truth("braking.stopping-distance", variant, bestByTape(today)));
         }
-        var variant = Variant.of("surface", "dry").with("nominal", "20-mph");
         return List.of(
-                truth("braking.braking-distance", variant, bike, today, BrakedStop::fromOnsetM),
-                truth("braking.mean-deceleration", variant, bike, today, BrakedStop::meanMps2),
-                truth("braking.mfdd", variant, bike, today, BrakedStop::meanDevelopedMps2));
+                traced("braking.braking-distance", new Stops(bike, today, 0, BrakedStop::fromOnsetM), information),
+                traced("braking.mean-deceleration", new Stops(bike, today, 0, BrakedStop::meanMps2), information),
+                traced("braking.mfdd", new Stops(bike, today, 0, BrakedStop::meanDevelopedMps2), information));
     }
 
-    private static Truth truth(
-            String figure, Variant variant, BrakedBike bike, BrakedBike today, ToDoubleFunction<BrakedStop> quantity) {
-        double anyScatter = Math.sqrt(bike.runScatter() * bike.runScatter() + bike.dayScatter() * bike.dayScatter());
-        var onThisDay = Expected.over(today, bike.runScatter(), quantity);
-        var onAnyDay = Expected.over(bike, anyScatter, quantity);
-        double runSd = onThisDay.sd();
-        double daySd = onAnyDay.sd() * bike.dayScatter() / anyScatter;
-        double sdThisDay = runSd / Math.sqrt(RUNS);
-        return new Truth(
-                figure,
-                variant,
-                onThisDay.mean(),
-                onAnyDay.mean(),
-                sdThisDay,
-                Math.sqrt(sdThisDay * sdThisDay + daySd * daySd));
+    private static Truth traced(String figure, Stops stops, Optional<StopInformation> information) {
+        var variant = Variant.of("surface", "dry").with("nominal", "20-mph");
+        return stops.truth(figure, variant, information.orElseThrow().sd(stops.quantity()));
     }
 
-    /// Mean and standard deviation of a stop's quantity over a normal scatter of the deceleration's logarithm, from
-    /// exactly the nominal speed on level road: three points, exact to the fifth power of the scatter.
-    private record Expected(double mean, double sd) {
-        static Expected over(BrakedBike bike, double scatter, ToDoubleFunction<BrakedStop> quantity) {
-            var entry = new BrakedStop.Entry(NOMINAL_MPS, 0, 0);
+    /// The least standard deviation of the day's mean stop by tape, of an analyst who knows how runs scatter
+    /// and how well mark, tape, display and road are known.
+    private static double bestByTape(BrakedBike today) {
+        var stops = new Stops(today, today, COASTING_MPS2, BrakedStop::fromControlM);
+        double metres = stops.of(today);
+        double step = 0.01;
+        double perLogarithm = (stops.of(today.changed(step)) - stops.of(today.changed(-step))) / (2 * step);
+        double readMps = StrictMath.hypot(0.05, Unit.MILE_PER_HOUR.toSi(0.1) / Math.sqrt(12));
+        // Crews enter within 0.15 m/s of the nominal speed, which says a little beside the display.
+        double entryMps = 1 / StrictMath.hypot(1 / readMps, 1 / 0.15);
+        double[] ofARun = {
+            perLogarithm * today.runScatter(),
+            NOMINAL_MPS * 0.015,
+            NOMINAL_MPS * 0.02 / 2,
+            NOMINAL_MPS * 0.02,
+            StrictMath.hypot(0.02, 0.01 / Math.sqrt(12)),
+            2 * metres / NOMINAL_MPS * entryMps
+        };
+        double[] ofTheDay = {
+            NOMINAL_MPS * 0.01, 2 * metres * 0.002, perLogarithm * GRAVITY_MPS2 * 0.003 / today.decelerationMps2()
+        };
+        return Math.sqrt(sumOfSquares(ofARun) / RUNS + sumOfSquares(ofTheDay));
+    }
+
+    private static double sumOfSquares(double[] parts) {
+        double sum = 0;
+        for (double part : parts) {
+            sum += part * part;
+        }
+        return sum;
+    }
+
+    /// A bike's stops, always and today, as one quantity of them, entered at the nominal speed on level road with a
+    /// change of speed before the brakes bite.
+    private record Stops(BrakedBike bike, BrakedBike today, double driftMps2, ToDoubleFunction<BrakedStop> quantity) {
+        double of(BrakedBike one) {
+            return quantity.applyAsDouble(BrakedStop.of(one, new BrakedStop.Entry(NOMINAL_MPS, driftMps2, 0)));
+        }
+
+        Truth truth(String figure, Variant variant, double bestSd) {
+            double scatter = StrictMath.hypot(bike.runScatter(), bike.dayScatter());
+            var onAnyDay = expected(bike, scatter);
+            double daySd = onAnyDay.sd() * bike.dayScatter() / scatter;
+            return new Truth(
+                    figure,
+                    variant,
+                    expected(today, bike.runScatter()).mean(),
+                    onAnyDay.mean(),
+                    bestSd,
+                    StrictMath.hypot(bestSd, daySd));
+        }
+
+        /// Over a normal scatter of the deceleration's logarithm: three points, exact to the fifth power of the
+        /// scatter.
+        private Expected expected(BrakedBike one, double scatter) {
             double reach = Math.sqrt(3) * scatter;
-            double low = quantity.applyAsDouble(BrakedStop.of(bike.changed(-reach), entry));
-            double middle = quantity.applyAsDouble(BrakedStop.of(bike, entry));
-            double high = quantity.applyAsDouble(BrakedStop.of(bike.changed(reach), entry));
+            double low = of(one.changed(-reach));
+            double middle = of(one);
+            double high = of(one.changed(reach));
             double mean = (low + 4 * middle + high) / 6;
             double variance = ((low - mean) * (low - mean) + (high - mean) * (high - mean)) / 6
                     + (middle - mean) * (middle - mean) * 4 / 6;
             return new Expected(mean, Math.sqrt(variance));
         }
+
+        private record Expected(double mean, double sd) {}
     }
 
     private TestDay testDay(BrakingSession session) {

@@ -52,6 +52,12 @@ public record SimulatedCutOff() implements SimulatedTrial {
             return new Dial(Instrument.Kind.WHEEL, false, 1 + Draw.normal(random, 0, DISPLAY_SD), stepKmh);
         }
 
+        /// What scale and step leave open of the mean of a reading each way.
+        double bestSd(double speedMps) {
+            double ofScale = speedMps * (isCalibrated ? RECEIVER_SD : DISPLAY_SD);
+            return StrictMath.hypot(ofScale, stepKmh / KMH_PER_MPS / Math.sqrt(12.0 * WAYS.size()));
+        }
+
         Reading reading(String run, double speedMps) {
             double shownKmh = Math.rint(speedMps * scale * KMH_PER_MPS / stepKmh) * stepKmh;
             String shown = String.format(Locale.ROOT, "%.1f", shownKmh);
@@ -76,7 +82,8 @@ public record SimulatedCutOff() implements SimulatedTrial {
     public SimulatedDay day(Seed seed, long index) {
         var random = seed.child(title()).stream(index);
         double always = Draw.rectangular(random, 6.5, 12.5);
-        double today = always + DAY_MPS * Crews.spread(random) * Draw.normal(random);
+        double dayMps = DAY_MPS * Crews.spread(random);
+        double today = always + dayMps * Draw.normal(random);
         double passageMps = PASSAGE_MPS * Crews.spread(random);
         var dial = Dial.drawn(random);
         var runs = new ArrayList<Run>();
@@ -86,7 +93,7 @@ public record SimulatedCutOff() implements SimulatedTrial {
             runs.add(WrittenDay.run(way, "assistspeed", variant, way));
             readings.add(dial.reading(way, today + passageMps * Draw.normal(random)));
         }
-        double sd = passageMps / Math.sqrt(WAYS.size());
+        double sd = StrictMath.hypot(passageMps / Math.sqrt(WAYS.size()), dial.bestSd(today));
         return new SimulatedDay(
                 WrittenDay.of(runs, readings, List.of(dial.written()), List.of(), Conditions.UNKNOWN),
                 Bike.known("simulated"),
@@ -97,6 +104,6 @@ public record SimulatedCutOff() implements SimulatedTrial {
                         today,
                         always,
                         sd,
-                        StrictMath.hypot(sd, DAY_MPS))));
+                        StrictMath.hypot(sd, dayMps))));
     }
 }

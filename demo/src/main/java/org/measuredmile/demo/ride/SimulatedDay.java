@@ -20,8 +20,12 @@ public record SimulatedDay(TestDay day, Bike bike, SortedMap<String, byte[]> rec
     /// What a figure should have been.
     ///
     /// Shape: `thisDay` is the mean of endless runs on that day, on level road from exactly the nominal
-    /// conditions; `anyDay` that of endless days. The standard deviations are those of a mean of the day's runs
-    /// about either, with perfect instruments: nobody can do better with so many runs.
+    /// conditions; `anyDay` that of endless days. The standard deviations about either are the best
+    /// possible: those of an ideal analyst who has the same records (instruments as good as the
+    /// population draws them, with what the day file states of them) and the same knowledge of bike,
+    /// road and weather (what is written, else what is usual), knows exactly how runs and days scatter,
+    /// and uses all of it by likelihood. Of the figure itself nothing is known beforehand. They come
+    /// from formulas of this package, never from those of a trial.
     /// Unit: the SI unit of the figure.
     public record Truth(
             String figure, Variant variant, double thisDay, double anyDay, double sdThisDay, double sdAnyDay) {}

@@ -115,8 +115,7 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
         var elsewhere = seed.child(title() + ", where").stream(index);
         var setting = Setting.drawn(elsewhere, drawn.massKg());
         var bike = drawn.with(drawn.massKg(), setting.airKgPerM3());
-        double effortW = EFFORT_W + Draw.normal(random, 0, EFFORT_SD_W);
-        double dayMps = DAY_SD_MPS * Crews.spread(random) * Draw.normal(random);
+        var today = Today.drawn(random);
         var weather = Weather.drawn(random);
         var habit = Habit.drawn(random);
         double scale = 1 + Draw.normal(random, 0, SCALE_SD);
@@ -128,7 +127,7 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
             double[] speeds = new double[LEVELS];
             var ids = new ArrayList<String>();
             for (int k = 1; k <= LEVELS; k++) {
-                speeds[k - 1] = (bike.settlesAtMps(k, effortW, head) + dayMps) * scale;
+                speeds[k - 1] = (bike.settlesAtMps(k, today.effortW(), head) + today.otherMps()) * scale;
                 String id = way + "-" + k;
                 ids.add(id);
                 runs.add(WrittenDay.run(
@@ -145,24 +144,22 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
         }
         var readings = List.of(WrittenDay.reading(
                 runs.getFirst().id(), "cut-off", String.format(Locale.ROOT, "%.1f m/s", setting.cutOffMps())));
-        var day = WrittenDay.of(
-                runs,
-                readings,
-                List.of(receiver()),
-                entries,
-                new WrittenDay.Ridden(
-                        conditions(setting, weather, elsewhere.nextBoolean()),
-                        List.of(new Rider("R1", OptionalDouble.of(setting.readRiderKg())))));
-        var truths = new ArrayList<>(truths(bike, effortW, dayMps, habit));
-        truths(setting.atReference(bike), effortW, dayMps, habit)
-                .forEach(one -> truths.add(new Truth(
-                        one.figure(),
-                        one.variant().with("at", "reference"),
-                        one.thisDay(),
-                        one.anyDay(),
-                        one.sdThisDay(),
-                        one.sdAnyDay())));
-        return new SimulatedDay(day, threeLevels(), recordings, truths);
+        boolean isBearingWritten = elsewhere.nextBoolean();
+        var ridden = new WrittenDay.Ridden(
+                conditions(setting, weather, isBearingWritten),
+                List.of(new Rider("R1", OptionalDouble.of(setting.readRiderKg()))));
+        var best = new BestOfLevels(
+                bothWays ? 2 : 1,
+                habit.wanderMps(),
+                habit.memoryS(),
+                weather.windMps(),
+                weather.angle(),
+                isBearingWritten);
+        return new SimulatedDay(
+                WrittenDay.of(runs, readings, List.of(receiver()), entries, ridden),
+                threeLevels(),
+                recordings,
+                truths(bike, setting.atReference(bike), today, best));
     }
 
     private static Instrument receiver() {
@@ -204,24 +201,43 @@ public record SimulatedLevels(boolean bothWays) implements SimulatedTrial {
                 List.of());
     }
 
-    private List<Truth> truths(AssistedBike bike, double effortW, double dayMps, Habit habit) {
+    /// The figures' truths, as measured and at reference.
+    private List<Truth> truths(AssistedBike bike, AssistedBike reference, Today today, BestOfLevels best) {
         String[] roles = {"lowest", "middle", "highest"};
         var truths = new ArrayList<Truth>();
         for (int k = 1; k <= LEVELS; k++) {
-            double any = bike.settlesAtMps(k, EFFORT_W, 0);
-            double perWatt = bike.settlesAtMps(k, EFFORT_W + 0.5, 0) - bike.settlesAtMps(k, EFFORT_W - 0.5, 0);
-            double seconds = (bothWays ? 2 : 1) * LevelRide.USUAL_HOLD_S;
-            double sd = habit.wanderMps() * Math.sqrt(Math.min(1, 2 * habit.memoryS() / seconds));
-            truths.add(new Truth(
-                    "assistspeed.speed",
-                    Variant.of("level", String.valueOf(k))
-                            .with("drive", "pedal")
-                            .with("levelRole", roles[k - 1]),
-                    bike.settlesAtMps(k, effortW, 0) + dayMps,
-                    any,
-                    sd,
-                    StrictMath.hypot(sd, StrictMath.hypot(DAY_SD_MPS, perWatt * EFFORT_SD_W))));
+            var variant = Variant.of("level", String.valueOf(k))
+                    .with("drive", "pedal")
+                    .with("levelRole", roles[k - 1]);
+            truths.add(today.truth(bike, k, variant, best.asMeasuredSd(bike, k, today.effortW())));
+            truths.add(today.truth(
+                    reference,
+                    k,
+                    variant.with("at", "reference"),
+                    best.atReferenceSd(bike, reference, k, today.effortW())));
         }
         return truths;
+    }
+
+    /// What the day is like beside any other: the rider's effort, and all else.
+    private record Today(double effortW, double otherSdMps, double otherMps) {
+        static Today drawn(RandomGenerator random) {
+            double effortW = EFFORT_W + Draw.normal(random, 0, EFFORT_SD_W);
+            double otherSdMps = DAY_SD_MPS * Crews.spread(random);
+            return new Today(effortW, otherSdMps, otherSdMps * Draw.normal(random));
+        }
+
+        Truth truth(AssistedBike bike, int level, Variant variant, double bestSd) {
+            double any = bike.settlesAtMps(level, EFFORT_W, 0);
+            double perWatt = bike.settlesAtMps(level, EFFORT_W + 0.5, 0) - bike.settlesAtMps(level, EFFORT_W - 0.5, 0);
+            double ofDays = StrictMath.hypot(otherSdMps, perWatt * EFFORT_SD_W);
+            return new Truth(
+                    "assistspeed.speed",
+                    variant,
+                    bike.settlesAtMps(level, effortW, 0) + otherMps,
+                    any,
+                    bestSd,
+                    StrictMath.hypot(bestSd, ofDays));
+        }
     }
 }

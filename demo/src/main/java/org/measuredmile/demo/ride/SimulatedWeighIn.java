@@ -52,6 +52,19 @@ public record SimulatedWeighIn() implements SimulatedTrial {
             return new Scale(id, 1 + Draw.normal(random, 0, CALIBRATION), stepKg);
         }
 
+        double calibrationSd(double loadKg) {
+            return CALIBRATION * loadKg;
+        }
+
+        /// Of a mean of the placements, whose scatter spreads them over the step.
+        double stepsSd() {
+            return stepKg / Math.sqrt(12.0 * PLACEMENTS);
+        }
+
+        double sd(double loadKg) {
+            return StrictMath.hypot(calibrationSd(loadKg), stepsSd());
+        }
+
         Reading reading(String run, String name, double loadKg) {
             double steps = Math.rint(loadKg / factor / stepKg);
             String shown = new BigDecimal(steps * stepKg)
@@ -74,8 +87,9 @@ public record SimulatedWeighIn() implements SimulatedTrial {
     /// Something measured three times: what it is on any day, what it is today, and how its placements scatter.
     private record Weighed(double always, double today, double placing, double dayScatter) {
         static Weighed drawn(double always, double usualPlacing, double usualDay, RandomGenerator random) {
-            double today = always + usualDay * Crews.spread(random) * Draw.normal(random);
-            return new Weighed(always, today, usualPlacing * Crews.spread(random), usualDay);
+            double dayScatter = usualDay * Crews.spread(random);
+            double today = always + dayScatter * Draw.normal(random);
+            return new Weighed(always, today, usualPlacing * Crews.spread(random), dayScatter);
         }
 
         static Weighed mass(double always, RandomGenerator random) {
@@ -90,8 +104,9 @@ public record SimulatedWeighIn() implements SimulatedTrial {
             return new Weighed(whole - always, whole - today, placing, dayScatter);
         }
 
-        Truth truth(String figure, Variant variant) {
-            double sd = placing / Math.sqrt(PLACEMENTS);
+        /// `scaleSd` is what scale and steps leave open of the mean of the placements.
+        Truth truth(String figure, Variant variant, double scaleSd) {
+            double sd = StrictMath.hypot(placing / Math.sqrt(PLACEMENTS), scaleSd);
             return new Truth(figure, variant, today, always, sd, StrictMath.hypot(sd, dayScatter));
         }
     }
@@ -119,6 +134,8 @@ public record SimulatedWeighIn() implements SimulatedTrial {
             readings.add(front.reading(run("out", i, runs), "mass", out.placed(random)));
             readings.add(front.reading(run("alone", i, runs), "mass", alone.placed(random)));
         }
+        double inSd = best(front, rear, in.today(), share.today());
+        double shareSd = bestOfShare(front, rear, in.today(), share.today()) / in.today();
         var scales =
                 List.of(front, rear).stream().distinct().map(Scale::written).toList();
         return new SimulatedDay(
@@ -126,11 +143,34 @@ public record SimulatedWeighIn() implements SimulatedTrial {
                 permitting(permittedKg),
                 new TreeMap<>(),
                 List.of(
-                        in.truth("weighin.mass", Variant.of("battery", "in")),
-                        out.truth("weighin.mass", Variant.of("battery", "out")),
-                        alone.truth("weighin.battery-mass", Variant.NONE),
-                        share.truth("weighin.front-share", Variant.NONE),
-                        in.takenFrom(permittedKg - RIDER_KG).truth("weighin.payload", Variant.NONE)));
+                        in.truth("weighin.mass", Variant.of("battery", "in"), inSd),
+                        out.truth("weighin.mass", Variant.of("battery", "out"), front.sd(out.today())),
+                        alone.truth("weighin.battery-mass", Variant.NONE, front.sd(alone.today())),
+                        share.truth("weighin.front-share", Variant.NONE, shareSd),
+                        in.takenFrom(permittedKg - RIDER_KG).truth("weighin.payload", Variant.NONE, inSd)));
+    }
+
+    /// What scales leave open of the mass with the battery in, of which the load on both axles is a second
+    /// weighing: by step on its own, by calibration where the rear axle has a scale of its own.
+    private static double best(Scale front, Scale rear, double kg, double share) {
+        if (front.equals(rear)) {
+            double steps = front.stepsSd() / Math.sqrt(1.5);
+            return StrictMath.hypot(front.calibrationSd(kg), steps);
+        }
+        // Least squares of the two weighings, of which the first calibration is in both.
+        double alike = front.calibrationSd(kg) * front.calibrationSd(share * kg);
+        double whole = front.sd(kg) * front.sd(kg);
+        double ofFront = front.sd(share * kg);
+        double ofRear = rear.sd((1 - share) * kg);
+        double axles = ofFront * ofFront + ofRear * ofRear;
+        return Math.sqrt((whole * axles - alike * alike) / (whole + axles - 2 * alike));
+    }
+
+    /// The same of the front axle's share, as a load: one scale's calibration errs alike on both axles.
+    private static double bestOfShare(Scale front, Scale rear, double kg, double share) {
+        double steps = StrictMath.hypot((1 - share) * front.stepsSd(), share * rear.stepsSd());
+        double calibrations = front.equals(rear) ? 0 : Math.sqrt(2) * front.calibrationSd(share * (1 - share) * kg);
+        return StrictMath.hypot(steps, calibrations);
     }
 
     private static String run(String battery, int placement, List<Run> runs) {

@@ -1,6 +1,5 @@
 package org.measuredmile.desk.coverage;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.measuredmile.quantity.QuantityKind;
 import org.measuredmile.recording.day.Variant;
@@ -31,13 +30,6 @@ public record Coverage(
         HalfWidths thisDay,
         HalfWidths anyDay,
         List<Double> byScatterDecile) {
-    /// The demand: what a share must be to be called 95 %, a tenth of the uncertainty, and near the best possible.
-    public static final double LEAST_SHARE = 0.93;
-
-    public static final double MOST_SHARE = 0.97;
-    public static final double MOST_BIAS = 0.1;
-    public static final double MOST_OVER_BEST = 1.3;
-
     public Coverage {
         byScatterDecile = List.copyOf(byScatterDecile);
     }
@@ -58,33 +50,5 @@ public record Coverage(
     /// The share of any-day intervals that held the truth; NaN when there was no figure.
     public double shareAnyDay() {
         return (double) heldAnyDay / figures;
-    }
-
-    /// What of the demand this row misses, in words; empty where it misses nothing.
-    ///
-    /// Shape: with few days a share, or a bias, may miss by chance: a true 95 % of a thousand has a standard
-    /// deviation of 0.7 points, a bias of 0.03.
-    public List<String> misses() {
-        var misses = new ArrayList<String>();
-        if (!holds(shareThisDay())) {
-            misses.add("held this day");
-        }
-        if (!holds(shareAnyDay())) {
-            misses.add("held any day");
-        }
-        if (!(Math.abs(biasInUncertainties) <= MOST_BIAS)) {
-            misses.add("bias");
-        }
-        if (!(thisDay.overBest() <= MOST_OVER_BEST)) {
-            misses.add("width this day");
-        }
-        if (!(anyDay.overBest() <= MOST_OVER_BEST)) {
-            misses.add("width any day");
-        }
-        return misses;
-    }
-
-    private static boolean holds(double share) {
-        return share >= LEAST_SHARE && share <= MOST_SHARE;
     }
 }

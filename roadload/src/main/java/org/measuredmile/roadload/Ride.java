@@ -33,7 +33,7 @@ public record Ride(
     }
 
     /// With steps of at most a length, in metres.
-    static Ride along(Profile profile, Plan plan, double longestM) {
+    public static Ride along(Profile profile, Plan plan, double longestM) {
         var rider = new Rider(plan);
         for (int cell = 0; cell < profile.cells(); cell++) {
             int steps = Math.max(1, (int) Math.ceil(profile.cellM(cell) / longestM - 1e-9));

@@ -11,7 +11,7 @@ import org.measuredmile.recording.day.Variant;
 /// A day of climbs as it really was, and what endless runs of that day, and of any day, would have given.
 ///
 /// Shape: the bike by throttle and pedalling; `gains` are how much a time answers to the logarithm of the force;
-/// `today` the day's share of the logarithm of each time. Half of what differs between days when pedalling is the
+/// `today` the day's share of the logarithm of each force. A part of what differs between days when pedalling is the
 /// motor's, which the throttle has too.
 record ClimbTruth(
         RoadUp road,
@@ -19,24 +19,12 @@ record ClimbTruth(
         List<Double> gains,
         List<Double> today,
         List<Double> entriesMps,
-        Weather weather,
+        HillWeather weather,
         double runSd,
         double daySd) {
-    /// Air and wind of a day.
-    record Weather(double kelvin, double pascal, double humidity, double headMps, double acrossMps) {
-        private static final double DRY_AIR = 287.05;
-
-        /// By the gas law of moist air with Magnus' formula for the vapour.
-        double airKgPerM3() {
-            double celsius = kelvin - 273.15;
-            double vapour = humidity * 611.2 * StrictMath.exp(17.62 * celsius / (243.12 + celsius));
-            return (pascal - 0.378 * vapour) / (DRY_AIR * kelvin);
-        }
-    }
-
-    private static final double REFERENCE_AIR = new Weather(293.15, 100_000, 0.5, 0, 0).airKgPerM3();
+    private static final double REFERENCE_AIR = HillWeather.airKgPerM3(293.15, 100_000, 0.5);
     private static final double REFERENCE_RIDER_KG = 80;
-    /// Of the day's share of a pedalled time, the part that the throttle shares, and the rider's own.
+    /// Of the day's share of a pedalled climb, the part that the throttle shares, and the rider's own.
     private static final double MOTORS = 0.8;
     private static final double RIDERS = 0.6;
     private static final List<String> DRIVES = List.of("throttle", "pedal");
@@ -49,20 +37,15 @@ record ClimbTruth(
                 0.15,
                 Draw.rectangular(random, 120, 250),
                 Draw.rectangular(random, 0, 2 * Math.PI));
-        var weather = new Weather(
-                Draw.rectangular(random, 278, 303),
-                Draw.rectangular(random, 98_500, 103_000),
-                Draw.rectangular(random, 0.3, 0.9),
-                Draw.normal(random, 0, SimulatedClimb.WIND_SD),
-                Draw.normal(random, 0, SimulatedClimb.WIND_SD));
+        var weather = HillWeather.drawn(random);
         double steady = Draw.rectangular(random, 3.5, 5.5);
-        double fall = Math.max(0.25, Draw.normal(random, 1, 0.35));
+        double fall = Math.max(0.25, Draw.normal(random, 1, ClimbUnknowns.FALL_SD));
         var bike = new ClimbedBike(
-                Math.max(16, Draw.normal(random, 28, 4)),
+                Math.max(16, Draw.normal(random, 28, ClimbUnknowns.BIKE_SD_KG)),
                 Draw.rectangular(random, 65, 100),
                 3,
-                Math.max(0.003, Draw.normal(random, 0.009, 0.003)),
-                Math.max(0.35, Draw.normal(random, 0.6, 0.09)),
+                Math.max(0.003, Draw.normal(random, 0.009, ClimbUnknowns.ROLLING_SD)),
+                Math.max(0.35, Draw.normal(random, 0.6, ClimbUnknowns.AREA_SD_M2)),
                 1,
                 1,
                 fall);
@@ -90,31 +73,38 @@ record ClimbTruth(
                 road, bikes, List.of(known.gain(0), known.gain(1)), today, entries, weather, runSd, daySd);
     }
 
-    private RiddenClimb.Weather calm() {
-        return new RiddenClimb.Weather(1.2, 0);
+    private double gain(int drive) {
+        return StrictMath.log(calm(drive, -0.01).timeS() / calm(drive, 0.01).timeS()) / 0.02;
     }
 
-    private double gain(int drive) {
-        double weaker = RiddenClimb.of(bikes.get(drive).stronger(-0.01), road, calm(), entriesMps.get(drive))
-                .timeS();
-        double stronger = RiddenClimb.of(bikes.get(drive).stronger(0.01), road, calm(), entriesMps.get(drive))
-                .timeS();
-        return StrictMath.log(weaker / stronger) / 0.02;
+    private RiddenClimb calm(int drive, double stronger) {
+        var still = new RiddenClimb.Weather(1.2, 0);
+        return RiddenClimb.of(bikes.get(drive).stronger(stronger), road, still, entriesMps.get(drive));
     }
 
     /// One run of the day.
     RiddenClimb ridden(int drive, RandomGenerator random) {
-        return climb(drive, today.get(drive) + runSd * Draw.normal(random), weather.headMps(), false);
+        return climb(drive, today.get(drive) + run(drive) * Draw.normal(random), weather.headMps(), false);
     }
 
-    /// A climb whose time is shorter by so much of its logarithm.
-    private RiddenClimb climb(int drive, double shorter, double headMps, boolean atReference) {
-        var bike = bikes.get(drive).stronger(shorter / gains.get(drive));
-        double entry = entriesMps.get(drive);
-        return atReference
-                ? RiddenClimb.of(
-                        bike.carrying(REFERENCE_RIDER_KG), road, new RiddenClimb.Weather(REFERENCE_AIR, 0), entry)
-                : RiddenClimb.of(bike, road, new RiddenClimb.Weather(weather.airKgPerM3(), headMps), entry);
+    /// What runs scatter by, of the logarithm of the force.
+    private double run(int drive) {
+        return runSd / gains.get(drive);
+    }
+
+    /// A climb with so much more of the logarithm of the force.
+    private RiddenClimb climb(int drive, double stronger, double headMps, boolean atReference) {
+        var bike = bikes.get(drive).stronger(stronger);
+        return atReference ? atReference(bike, drive) : RiddenClimb.of(bike, road, air(headMps), entriesMps.get(drive));
+    }
+
+    private RiddenClimb atReference(ClimbedBike bike, int drive) {
+        var still = new RiddenClimb.Weather(REFERENCE_AIR, 0);
+        return RiddenClimb.of(bike.carrying(REFERENCE_RIDER_KG), road, still, entriesMps.get(drive));
+    }
+
+    private RiddenClimb.Weather air(double headMps) {
+        return new RiddenClimb.Weather(weather.airKgPerM3(), headMps);
     }
 
     List<Truth> truths(boolean isTraced) {
@@ -122,70 +112,85 @@ record ClimbTruth(
         for (int drive = 0; drive < 2; drive++) {
             var variant = Variant.of("drive", DRIVES.get(drive)).with("course", "hill");
             var measured = rides(drive, false);
-            truths.add(truth(measured, "time", variant, RiddenClimb::timeS));
-            truths.add(truth(measured, "mean-speed", variant, RiddenClimb::meanMps));
+            double timed = StrictMath.hypot(runSd / Math.sqrt(SimulatedClimb.EACH), timing(drive, isTraced));
+            var unknowns = unknowns(drive, timed);
+            truths.add(truth(measured, "time", variant, RiddenClimb::timeS, timed));
+            truths.add(truth(measured, "mean-speed", variant, RiddenClimb::meanMps, timed));
             if (isTraced) {
-                truths.add(truth(measured, "lowest-speed", variant, RiddenClimb::lowestMps));
-                truths.add(truth(measured, "wheel-power", variant, RiddenClimb::powerW));
+                double lowest = measured.runs().sd(RiddenClimb::lowestMps)
+                        / measured.runs().mean(RiddenClimb::lowestMps)
+                        / Math.sqrt(SimulatedClimb.EACH);
+                double scaled = StrictMath.hypot(lowest, SimulatedClimb.SCALE_SD);
+                truths.add(truth(measured, "lowest-speed", variant, RiddenClimb::lowestMps, scaled));
+                truths.add(truth(measured, "wheel-power", variant, RiddenClimb::powerW, unknowns.ofPower()));
             }
-            truths.add(truth(rides(drive, true), "time", variant.with("at", "reference"), RiddenClimb::timeS));
+            var reference = variant.with("at", "reference");
+            truths.add(truth(rides(drive, true), "time", reference, RiddenClimb::timeS, unknowns.ofReference()));
         }
-        truths.add(gainTruth(truths));
+        truths.add(gainTruth(truths, isTraced));
         return truths;
     }
 
-    /// The rides that means are taken over by the three-point rule over a normal variable, which is exact to its
-    /// fifth power: over the runs of the day; over days; over the wind of days, none at reference.
-    private record Rides(List<RiddenClimb> runs, List<RiddenClimb> days, List<RiddenClimb> winds) {}
+    /// What the watch leaves open of a mean time: what is a run's own and the part alike in all. A receiver's speed
+    /// and positions together leave less than its scale alone, which is all that is counted of it.
+    private double timing(int drive, boolean isTraced) {
+        double seconds = calm(drive, 0).timeS();
+        double watch = StrictMath.hypot(
+                        SimulatedClimb.WATCH_SD_S / Math.sqrt(SimulatedClimb.EACH), SimulatedClimb.WATCH_ALIKE_SD_S)
+                / seconds;
+        return isTraced ? 0 : watch;
+    }
+
+    private ClimbUnknowns unknowns(int drive, double timed) {
+        var usual = bikes.get(drive).stronger(today.get(drive));
+        return ClimbUnknowns.overFalls(point -> {
+            var bike = usual.falling(1 + point * ThreePoints.REACH * ClimbUnknowns.FALL_SD);
+            return ClimbUnknowns.of(
+                    taken -> RiddenClimb.of(
+                            taken.bike(bike), road, air(weather.headMps() + taken.headMps()), entriesMps.get(drive)),
+                    taken -> atReference(taken.bike(bike), drive),
+                    ClimbUnknowns.nothingMeasured(weather.departsBy()),
+                    timed);
+        });
+    }
+
+    /// The rides that means are taken over: over the runs of the day; over days; over the wind of days, none at
+    /// reference.
+    private record Rides(ThreePoints runs, ThreePoints days, ThreePoints winds) {}
 
     private Rides rides(int drive, boolean atReference) {
         var runs = new ArrayList<RiddenClimb>();
         var days = new ArrayList<RiddenClimb>();
-        double both = StrictMath.hypot(runSd, daySd);
+        var winds = new ArrayList<RiddenClimb>();
+        double both = StrictMath.hypot(run(drive), daySd);
         for (int i = -1; i <= 1; i++) {
-            double reach = i * Math.sqrt(3);
-            runs.add(climb(drive, today.get(drive) + reach * runSd, weather.headMps(), atReference));
+            double reach = i * ThreePoints.REACH;
+            runs.add(climb(drive, today.get(drive) + reach * run(drive), weather.headMps(), atReference));
             days.add(climb(drive, reach * both, 0, atReference));
+            winds.add(climb(drive, 0, reach * HillWeather.ALONG_SD, atReference));
         }
-        var middle = days.get(1);
-        if (atReference) {
-            return new Rides(runs, days, List.of(middle, middle, middle));
-        }
-        double reach = Math.sqrt(3) * SimulatedClimb.WIND_SD;
-        return new Rides(runs, days, List.of(climb(drive, 0, -reach, false), middle, climb(drive, 0, reach, false)));
+        return new Rides(new ThreePoints(runs), new ThreePoints(days), new ThreePoints(winds));
     }
 
-    private record Three(double mean, double sd) {
-        static Three over(List<RiddenClimb> rides, ToDoubleFunction<RiddenClimb> quantity) {
-            double low = quantity.applyAsDouble(rides.get(0));
-            double middle = quantity.applyAsDouble(rides.get(1));
-            double high = quantity.applyAsDouble(rides.get(2));
-            double mean = (low + 4 * middle + high) / 6;
-            double variance = ((low - mean) * (low - mean)
-                            + 4 * (middle - mean) * (middle - mean)
-                            + (high - mean) * (high - mean))
-                    / 6;
-            return new Three(mean, Math.sqrt(variance));
-        }
+    /// `measured` is what the best analyst leaves open of the day's mean, relative.
+    private Truth truth(
+            Rides rides, String name, Variant variant, ToDoubleFunction<RiddenClimb> quantity, double measured) {
+        double thisDay = rides.runs().mean(quantity);
+        double sdDays = StrictMath.hypot(
+                rides.days().sd(quantity) * daySd / StrictMath.hypot(run(drive(variant)), daySd),
+                rides.winds().sd(quantity));
+        double anyDay = rides.days().mean(quantity)
+                + rides.winds().mean(quantity)
+                - rides.days().middle(quantity);
+        double sdThisDay = measured * thisDay;
+        return new Truth("climb." + name, variant, thisDay, anyDay, sdThisDay, StrictMath.hypot(sdThisDay, sdDays));
     }
 
-    private Truth truth(Rides rides, String name, Variant variant, ToDoubleFunction<RiddenClimb> quantity) {
-        var runs = Three.over(rides.runs(), quantity);
-        var days = Three.over(rides.days(), quantity);
-        var winds = Three.over(rides.winds(), quantity);
-        double middle = quantity.applyAsDouble(rides.days().get(1));
-        double sdRuns = runs.sd() / Math.sqrt(SimulatedClimb.EACH);
-        double sdDays = StrictMath.hypot(days.sd() * daySd / StrictMath.hypot(runSd, daySd), winds.sd());
-        return new Truth(
-                "climb." + name,
-                variant,
-                runs.mean(),
-                days.mean() + winds.mean() - middle,
-                sdRuns,
-                StrictMath.hypot(sdRuns, sdDays));
+    private static int drive(Variant variant) {
+        return DRIVES.indexOf(variant.get("drive").orElseThrow());
     }
 
-    private Truth gainTruth(List<Truth> truths) {
+    private Truth gainTruth(List<Truth> truths, boolean isTraced) {
         var throttle = truths.getFirst();
         var pedal = truths.stream()
                 .filter(truth -> truth.figure().equals("climb.time")
@@ -193,10 +198,14 @@ record ClimbTruth(
                         && truth.variant().get("at").isEmpty())
                 .findFirst()
                 .orElseThrow();
-        double sdThisDay = StrictMath.hypot(throttle.sdThisDay(), pedal.sdThisDay());
-        double own = daySd * throttle.anyDay();
-        double pedals = daySd * pedal.anyDay();
-        double days = StrictMath.hypot(own - MOTORS * pedals, RIDERS * pedals);
+        // What is alike in both of a watch's means cancels, so each run's own is all that is left of it.
+        double watch = isTraced ? 0 : SimulatedClimb.WATCH_SD_S * Math.sqrt(2.0 / SimulatedClimb.EACH);
+        double runs = runSd / Math.sqrt(SimulatedClimb.EACH);
+        double sdThisDay = StrictMath.hypot(StrictMath.hypot(runs * throttle.thisDay(), runs * pedal.thisDay()), watch);
+        double motor = daySd * (gains.get(0) * throttle.anyDay() - MOTORS * gains.get(1) * pedal.anyDay());
+        double rider = daySd * RIDERS * gains.get(1) * pedal.anyDay();
+        double wind = HillWeather.ALONG_SD * (perMps(0) - perMps(1));
+        double days = StrictMath.hypot(StrictMath.hypot(motor, rider), wind);
         return new Truth(
                 "climb.pedalling-gain",
                 Variant.of("course", "hill"),
@@ -204,5 +213,11 @@ record ClimbTruth(
                 throttle.anyDay() - pedal.anyDay(),
                 sdThisDay,
                 StrictMath.hypot(sdThisDay, days));
+    }
+
+    /// The seconds that a metre a second of wind adds.
+    private double perMps(int drive) {
+        return climb(drive, 0, 0.5, false).timeS()
+                - climb(drive, 0, -0.5, false).timeS();
     }
 }

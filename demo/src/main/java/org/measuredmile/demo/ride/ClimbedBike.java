@@ -28,6 +28,24 @@ public record ClimbedBike(
         return new ClimbedBike(bikeKg, kilograms, wheelsKg, rolling, dragAreaM2, forceN, atMps, fall);
     }
 
+    /// The same as somebody would take it for who has one of its numbers wrong.
+    ClimbedBike taken(double moreKg, double moreRolling, double moreAreaM2, double moreFall) {
+        return new ClimbedBike(
+                bikeKg + moreKg,
+                riderKg,
+                wheelsKg,
+                rolling + moreRolling,
+                dragAreaM2 + moreAreaM2,
+                forceN,
+                atMps,
+                fall + moreFall);
+    }
+
+    /// The same with as much force at `atMps`, which falls as another power of the speed.
+    ClimbedBike falling(double power) {
+        return new ClimbedBike(bikeKg, riderKg, wheelsKg, rolling, dragAreaM2, forceN, atMps, power);
+    }
+
     double pushN(double speedMps) {
         return forceN * StrictMath.pow(Math.max(speedMps, 0.25 * atMps) / atMps, -fall);
     }

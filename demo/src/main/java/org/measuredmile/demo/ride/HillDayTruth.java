@@ -1,36 +1,41 @@
 package org.measuredmile.demo.ride;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.random.RandomGenerator;
+import org.measuredmile.demo.ride.ClimbUnknowns.Taken;
 import org.measuredmile.demo.ride.SimulatedDay.Truth;
 import org.measuredmile.quantity.statistics.Draw;
 import org.measuredmile.recording.day.Variant;
 
 /// A day around a hill as it really was: bike, hill and wind, and what endless climbs of that day, and of any day,
-/// would
-/// have given.
+/// would have given.
 ///
-/// Unit: wind towards which it comes from, m/s: a rider going that way has it as a head wind.
+/// Shape: the drive pushes on the hill as at that day's starts. `runSd` is the scatter of a climb's time from run to
+/// run, relative.
+/// Unit: m/s; the wind as written towards which it comes from: a rider going that way has it as a head wind; `headMps`
+/// what it is against who climbs, `roadMps` against who goes east on the road of the coasts and starts.
 record HillDayTruth(
-        StartedBike bike, StartedBike today, RoadUp road, double entryShare, double windNorthMps, double windEastMps) {
+        StartedBike bike,
+        StartedBike today,
+        RoadUp road,
+        double entryShare,
+        double runSd,
+        double northMps,
+        double eastMps,
+        double headMps,
+        double roadMps) {
     static final int CLIMBS = 3;
     /// That of 20 °C, 100 kPa and half humidity.
     static final double AIR_KG_PER_M3 = 1.183;
-    private static final double GRAVITY = 9.80665;
-    private static final double WIND_SD = 0.7;
+    private static final double RUN_SD = 0.013;
     private static final double REFERENCE_KG = 80;
-    /// What the instruments of such a day leave open at best: wind along the hill, rider's mass, and the force
-    /// of five pairs of coasts, relative (see [SimulatedCoastDown]).
-    private static final double WIND_LEAST_SD = 0.5;
-    private static final double WIND_SHARE_SD = 0.3;
-    private static final double RIDER_READ_SD = 0.5;
+    /// What five pairs of coasts leave open of rolling and air together at best, relative (see
+    /// [SimulatedCoastDown]).
     private static final double COASTS_SD = 0.06 / Math.sqrt(5);
     private static final int STARTS = 6;
-    /// A long climb averages out some of what differs between starts, so that times scatter by 1.3 %.
-    private static final double CLIMB_SHARE = 0.55;
-    /// Days differ by more on a long climb than at a start, battery and motor being warmer or colder.
-    private static final double DAY_SHARE = 1.15;
+    private static final double STEP = 0.01;
 
     static HillDayTruth drawn(RandomGenerator random) {
         var bike = StartedBike.drawn(random);
@@ -40,24 +45,21 @@ record HillDayTruth(
                 0.15,
                 Draw.rectangular(random, 120, 250),
                 Draw.rectangular(random, 0, 2 * Math.PI));
+        double north = Draw.normal(random, 0, HillWeather.WRITTEN_SD);
+        double east = Draw.normal(random, 0, HillWeather.WRITTEN_SD);
+        double departs = HillWeather.departsBy(north, east);
+        double angle = StrictMath.toRadians(SimulatedHillDay.HILL_BEARING);
+        double along = north * StrictMath.cos(angle) + east * StrictMath.sin(angle);
         return new HillDayTruth(
                 bike,
-                bike.changed(Draw.normal(random, 0, DAY_SHARE * bike.dayScatter())),
+                bike.changed(Draw.normal(random, 0, bike.dayScatter())),
                 road,
                 Draw.rectangular(random, 0.9, 1.1),
-                Draw.normal(random, 0, WIND_SD),
-                Draw.normal(random, 0, WIND_SD));
-    }
-
-    /// The wind against who goes along a bearing in degrees.
-    double windFrom(double bearingDegrees) {
-        double angle = StrictMath.toRadians(bearingDegrees);
-        return windNorthMps * StrictMath.cos(angle) + windEastMps * StrictMath.sin(angle);
-    }
-
-    /// How far what is written of either component of the wind is off: 0.5 m/s, and three tenths of the wind.
-    double windOpen() {
-        return StrictMath.hypot(WIND_LEAST_SD, WIND_SHARE_SD * StrictMath.hypot(windNorthMps, windEastMps));
+                RUN_SD * Crews.spread(random),
+                north,
+                east,
+                Draw.normal(random, along, departs),
+                Draw.normal(random, east, departs));
     }
 
     CoastingBike coasting() {
@@ -65,18 +67,24 @@ record HillDayTruth(
                 bike.rolling(), bike.dragAreaM2(), bike.riderKg(), bike.bikeKg(), bike.wheelsKg(), 0.05, 0.04);
     }
 
-    /// Of the logarithm of the power, from climb to climb.
-    double climbScatter() {
-        return CLIMB_SHARE * bike.runScatter();
+    /// One run of the day.
+    RiddenClimb ridden(RandomGenerator random) {
+        return climb(today.changed(runSd / gain() * Draw.normal(random)), headMps);
     }
 
-    /// One climb of the day, of so much of the logarithm more power.
-    RiddenClimb climb(double logarithm) {
-        return climb(today.changed(logarithm), windFrom(SimulatedHillDay.hillBearing()));
+    /// How much a time answers to the logarithm of the power.
+    private double gain() {
+        double weaker = climb(today.changed(-STEP), headMps).timeS();
+        double stronger = climb(today.changed(STEP), headMps).timeS();
+        return StrictMath.log(weaker / stronger) / (2 * STEP);
     }
 
-    private RiddenClimb climb(StartedBike of, double headMps) {
-        return RiddenClimb.of(climbing(of), road, new RiddenClimb.Weather(AIR_KG_PER_M3, headMps), entryMps());
+    private RiddenClimb climb(StartedBike of, double windMps) {
+        return climb(climbing(of), windMps);
+    }
+
+    private RiddenClimb climb(ClimbedBike of, double windMps) {
+        return RiddenClimb.of(of, road, new RiddenClimb.Weather(AIR_KG_PER_M3, windMps), entryMps());
     }
 
     /// A drive at its limit of power: its force falls as one over the speed.
@@ -97,66 +105,62 @@ record HillDayTruth(
         return mps * entryShare;
     }
 
+    /// The best possible knows what [ClimbUnknowns] says, and the bike weighed, coasted and, for the foretold time,
+    /// started: only there is the drive known to push on the hill as at a start.
     List<Truth> truths() {
         var variant = Variant.of("drive", "throttle").with("course", "hill");
-        double climbs = climbScatter() / Math.sqrt(CLIMBS);
+        double seconds = climb(bike, 0).timeS();
+        double watch = StrictMath.hypot(SimulatedClimb.WATCH_SD_S / Math.sqrt(CLIMBS), SimulatedClimb.WATCH_ALIKE_SD_S);
+        double timed = StrictMath.hypot(runSd / Math.sqrt(CLIMBS), watch / seconds);
+        var unknowns = ClimbUnknowns.of(
+                taken -> climb(taken.bike(climbing(today)), headMps + taken.headMps()),
+                taken -> climb(taken.bike(climbing(today.riddenBy(REFERENCE_KG))), 0),
+                unsure(),
+                timed);
         return List.of(
-                truth("time", variant, today, bike, RiddenClimb::timeS, climbs, 0),
-                truth(
-                        "time",
-                        variant.with("at", "reference"),
-                        today.riddenBy(REFERENCE_KG),
-                        bike.riddenBy(REFERENCE_KG),
-                        RiddenClimb::timeS,
-                        climbs,
-                        1),
-                truth("wheel-power", variant, today, bike, RiddenClimb::powerW, climbs, 1),
-                truth(
-                        "foretold-time",
-                        variant,
-                        today,
-                        bike,
-                        RiddenClimb::timeS,
-                        bike.runScatter() / Math.sqrt(STARTS),
-                        1));
+                truth("time", variant, RiddenClimb::timeS, timed),
+                truth("time", variant.with("at", "reference"), RiddenClimb::timeS, unknowns.ofReference()),
+                truth("wheel-power", variant, RiddenClimb::powerW, unknowns.ofPower()),
+                truth("foretold-time", variant, RiddenClimb::timeS, foretold()));
     }
 
-    /// `scatter` is that of the logarithm of power that is left in the mean of the runs; with `byModel` 1, what the
-    /// day's instruments leave open of the road load is in the best possible as well.
-    private Truth truth(
-            String name,
-            Variant variant,
-            StartedBike onDay,
-            StartedBike any,
-            ToDoubleFunction<RiddenClimb> quantity,
-            double scatter,
-            int byModel) {
+    private List<Taken> unsure() {
+        return List.of(
+                new Taken(0, 0, ClimbUnknowns.RIDER_SD_KG, 0, 0, 0, 0),
+                new Taken(0, 0, 0, COASTS_SD * bike.rolling(), COASTS_SD * bike.dragAreaM2(), 0, 0),
+                new Taken(0, 0, 0, 0, 0, 0, HillWeather.departsBy(northMps, eastMps)));
+    }
+
+    /// What masses, coasts, wind and the mean of the starts leave open of the time, relative.
+    private double foretold() {
+        double seconds = climb(today, headMps).timeS();
+        double squares = 0;
+        for (var taken : unsure()) {
+            double moved = climb(taken.bike(climbing(today)), headMps + taken.headMps())
+                            .timeS()
+                    / seconds;
+            squares += StrictMath.pow(StrictMath.log(moved), 2);
+        }
+        return StrictMath.hypot(Math.sqrt(squares), gain() * bike.runScatter() / Math.sqrt(STARTS));
+    }
+
+    private Truth truth(String name, Variant variant, ToDoubleFunction<RiddenClimb> quantity, double measured) {
         boolean isCalm = variant.has("at", "reference");
-        double head = isCalm ? 0 : windFrom(SimulatedHillDay.hillBearing());
-        double thisDay = quantity.applyAsDouble(climb(onDay, head));
-        double anyDay = quantity.applyAsDouble(climb(any, 0));
-        double gain = (quantity.applyAsDouble(climb(onDay.changed(0.01), head))
-                        - quantity.applyAsDouble(climb(onDay.changed(-0.01), head)))
-                / 0.02;
-        double force = byModel * forceOpen(onDay);
-        double sd = Math.abs(gain) * StrictMath.hypot(scatter, force);
-        double windSd = isCalm
-                ? 0
-                : WIND_SD
-                        * Math.abs(quantity.applyAsDouble(climb(any, 0.5)) - quantity.applyAsDouble(climb(any, -0.5)));
-        double days = StrictMath.hypot(Math.abs(gain) * DAY_SHARE * bike.dayScatter(), windSd);
-        return new Truth("climb." + name, variant, thisDay, anyDay, sd, StrictMath.hypot(sd, days));
-    }
-
-    /// What wind, mass and coasts leave open of the force on the hill, relative to it.
-    private double forceOpen(StartedBike of) {
-        double v = entryMps() / entryShare;
-        double rolling = of.massKg() * GRAVITY * of.rolling();
-        double air = AIR_KG_PER_M3 * of.dragAreaM2() * v * v / 2;
-        double slope = of.massKg() * GRAVITY * road.meanSine();
-        double wind = AIR_KG_PER_M3 * of.dragAreaM2() * v * windOpen();
-        double mass = RIDER_READ_SD / of.massKg() * (slope + rolling);
-        double coasts = COASTS_SD * (rolling + air);
-        return StrictMath.hypot(StrictMath.hypot(wind, mass), coasts) / (rolling + air + slope);
+        var onDay = isCalm ? today.riddenBy(REFERENCE_KG) : today;
+        var any = isCalm ? bike.riddenBy(REFERENCE_KG) : bike;
+        double thisDay = quantity.applyAsDouble(climb(onDay, isCalm ? 0 : headMps));
+        var days = new ArrayList<RiddenClimb>();
+        var winds = new ArrayList<RiddenClimb>();
+        for (int i = -1; i <= 1; i++) {
+            double reach = i * ThreePoints.REACH;
+            days.add(climb(any.changed(reach * bike.dayScatter()), 0));
+            winds.add(climb(any, isCalm ? 0 : reach * HillWeather.ALONG_SD));
+        }
+        var overDays = new ThreePoints(days);
+        var overWinds = new ThreePoints(winds);
+        double anyDay = overDays.mean(quantity) + overWinds.mean(quantity) - overDays.middle(quantity);
+        double sd = measured * thisDay;
+        double sdDays = StrictMath.hypot(overDays.sd(quantity), overWinds.sd(quantity));
+        return new Truth("climb." + name, variant, thisDay, anyDay, sd, StrictMath.hypot(sd, sdDays));
     }
 }

@@ -27,15 +27,16 @@ import org.measuredmile.recording.day.Variant;
 /// Whole days around a hill: three weighings, five pairs of coasts by a watch, six standing starts by a receiver of
 /// 10 Hz, and three climbs by throttle by a watch, all with the same bike and rider in the same weather.
 ///
-/// Population: bikes of [StartedBike#drawn], whose power on the hill is that of their starts, scattering half as much
-/// from run to run; hills of 250 to 500 m and 5 to 9 %; a wind of 0.7 m/s either way (standard deviations), written
-/// with 0.5 m/s of error and 30 % more; riders written to 0.5 kg; the speed at the first gate read to 0.1 m/s.
+/// Population: bikes of [StartedBike#drawn], whose power on the hill is that of the day's starts, times scattering by
+/// 1.3 % from run to run; hills of 250 to 500 m and 5 to 9 %; a wind of 0.5 m/s either way is written, from which that
+/// of hill and road depart each by themselves as [HillWeather] has it; riders written to 0.5 kg; the speeds at the
+/// gates read to 0.1 m/s.
 public record SimulatedHillDay() implements SimulatedTrial {
     private static final int STARTS = 6;
     private static final int PAIRS = 5;
     private static final String FILE = "starts.csv";
     private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
-    private static final double HILL_BEARING = 63;
+    static final double HILL_BEARING = 63;
     private static final double KMH = 3.6;
 
     @Override
@@ -68,7 +69,7 @@ public record SimulatedHillDay() implements SimulatedTrial {
 
     private static void coast(HillDayTruth truth, List<Run> runs, List<Reading> readings, RandomGenerator random) {
         double slope = Draw.normal(random, 0, 0.001);
-        double windMps = truth.windFrom(90);
+        double windMps = truth.roadMps();
         var coasts = new ArrayList<double[]>();
         for (int i = 0; i < 2 * PAIRS; i++) {
             double sign = i % 2 == 0 ? 1 : -1;
@@ -83,7 +84,7 @@ public record SimulatedHillDay() implements SimulatedTrial {
     }
 
     private static byte[] starts(HillDayTruth truth, List<Run> runs, RandomGenerator random) {
-        var road = new RiddenStart.Road(Draw.normal(random, 0, 0.003), truth.windFrom(90));
+        var road = new RiddenStart.Road(Draw.normal(random, 0, 0.003), truth.roadMps());
         var starts = new ArrayList<RiddenStart>();
         var variant = Variant.of("drive", "throttle").with("to", "20-mph");
         for (int i = 0; i < STARTS; i++) {
@@ -99,9 +100,9 @@ public record SimulatedHillDay() implements SimulatedTrial {
     }
 
     private static void climb(HillDayTruth truth, List<Run> runs, List<Reading> readings, RandomGenerator random) {
-        double alikeS = Draw.normal(random, 0, 0.05);
+        double alikeS = Draw.normal(random, 0, SimulatedClimb.WATCH_ALIKE_SD_S);
         for (int i = 1; i <= HillDayTruth.CLIMBS; i++) {
-            var climb = truth.climb(truth.climbScatter() * Draw.normal(random));
+            var climb = truth.ridden(random);
             String id = "h-" + i;
             runs.add(new Run(
                     id,
@@ -115,7 +116,7 @@ public record SimulatedHillDay() implements SimulatedTrial {
                     "",
                     "",
                     Place.NOWHERE));
-            double seconds = climb.timeS() + alikeS + Draw.normal(random, 0, 0.1);
+            double seconds = climb.timeS() + alikeS + Draw.normal(random, 0, SimulatedClimb.WATCH_SD_S);
             double last = climb.speedMps()[climb.speedMps().length - 1];
             readings.add(WrittenDay.reading(id, "climb-time", String.format(Locale.ROOT, "%.1f s", seconds)));
             readings.add(WrittenDay.reading(id, "climb-entry-speed", read(climb.speedMps()[0], random)));
@@ -143,7 +144,7 @@ public record SimulatedHillDay() implements SimulatedTrial {
                 List.of(),
                 List.of(new Rider("R1", OptionalDouble.of(riderKg))),
                 Optional.of(new PreRideCheck("M1", "T1", "08:40")),
-                conditions(truth, random),
+                conditions(truth),
                 List.of(),
                 List.of(SimulatedClimb.course(truth.road(), random)),
                 List.of(),
@@ -152,9 +153,9 @@ public record SimulatedHillDay() implements SimulatedTrial {
                 List.of(new RecordingEntry(FILE, "", ids, 0, "")));
     }
 
-    private static Conditions conditions(HillDayTruth truth, RandomGenerator random) {
-        double north = truth.windNorthMps() + Draw.normal(random, 0, truth.windOpen());
-        double east = truth.windEastMps() + Draw.normal(random, 0, truth.windOpen());
+    private static Conditions conditions(HillDayTruth truth) {
+        double north = truth.northMps();
+        double east = truth.eastMps();
         double from = (StrictMath.toDegrees(StrictMath.atan2(east, north)) + 360) % 360;
         return new Conditions(
                 OptionalDouble.of(293.15),
@@ -165,9 +166,5 @@ public record SimulatedHillDay() implements SimulatedTrial {
                 "dry",
                 OptionalDouble.of(0.95),
                 OptionalDouble.empty());
-    }
-
-    static double hillBearing() {
-        return HILL_BEARING;
     }
 }

@@ -1,7 +1,9 @@
 package org.measuredmile.trial.climb;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
@@ -14,6 +16,7 @@ import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.RunMean;
+import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.TrialInput;
 import org.measuredmile.trial.UsedLoad;
 
@@ -22,6 +25,10 @@ final class ClimbFigures {
     private final TrialInput input;
     private final List<ClimbGroup> groups;
     private final List<Finding> findings = new ArrayList<>();
+    /// By group as the object it is: what a group holds is too much to be compared.
+    private final Map<ClimbGroup, Optional<Transfer>> transfers = new IdentityHashMap<>();
+
+    private final Map<ClimbGroup, Optional<DayAnswers>> answers = new IdentityHashMap<>();
 
     ClimbFigures(TrialInput input, List<ClimbRun> runs) {
         this.input = input;
@@ -59,9 +66,25 @@ final class ClimbFigures {
 
     private Optional<Figure> time(ClimbGroup group) {
         var mean = begun("time", group.variant(), group, run -> run.time().map(ClimbRun.Timed::seconds), 1);
+        answering(mean, ClimbRules.TIME, answers(group).map(DayAnswers::time));
         group.timing().forEach(mean::common);
         assumeTiming(mean, group);
         return mean.figureIfAny();
+    }
+
+    /// The model of a group's climb; nothing without a length and a rise.
+    Optional<Transfer> transfer(ClimbGroup group) {
+        return transfers.computeIfAbsent(group, one -> one.power(input).map(power -> new Transfer(input, one, power)));
+    }
+
+    /// How a group's climb answers to what differs between days, where that is known.
+    Optional<DayAnswers> answers(ClimbGroup group) {
+        return answers.computeIfAbsent(group, one -> transfer(one).flatMap(Transfer::asRidden));
+    }
+
+    /// Days differ by what this hill makes of a drive's strength and a wind, where that is known.
+    private static void answering(RunMean mean, Scatter usual, Optional<DayAnswers.Answer> answer) {
+        answer.ifPresent(one -> mean.answeringByDay(one.betweenDays() / usual.betweenDays()));
     }
 
     private Optional<Figure> meanSpeed(ClimbGroup group) {
@@ -73,6 +96,7 @@ final class ClimbFigures {
         double lengthM = length.get().valueM();
         var mean =
                 begun("mean-speed", group.variant(), group, run -> run.time().map(time -> lengthM / time.seconds()), 1);
+        answering(mean, ClimbRules.TIME, answers(group).map(DayAnswers::time));
         speedParts(group, lengthM, length.get().standardUncertaintyM()).forEach(mean::common);
         assumeTiming(mean, group);
         return mean.figureIfAny();
@@ -100,6 +124,7 @@ final class ClimbFigures {
         if (!mean.hasRuns()) {
             return Optional.empty();
         }
+        answering(mean, ClimbRules.LOWEST, answers(group).map(DayAnswers::lowest));
         lowestParts(group, mean.value()).forEach(mean::common);
         return mean.figureIfAny();
     }
@@ -133,6 +158,12 @@ final class ClimbFigures {
         if (!mean.hasRuns()) {
             return Optional.empty();
         }
+        // The power of a run follows from its time, so that runs scatter by what their times do.
+        double perTime =
+                Math.abs(power.get().perSecond()) * group.timeS() / power.get().watts();
+        double times = perTime * ClimbRules.TIME.betweenRuns() / ClimbRules.POWER.betweenRuns();
+        mean.answering(times).answeringByDay(1 / times);
+        answering(mean, ClimbRules.POWER, answers(group).map(DayAnswers::power));
         powerParts(group, power.get()).forEach(mean::common);
         var load = UsedLoad.of(input);
         load.assumed().forEach(mean::assumed);

@@ -28,7 +28,9 @@ final class ClimbHandbook {
                             + " against it.",
                     "The figure is the mean of the runs of one drive. Its scatter is moderated with that of earlier"
                             + " days; length, speed scale and reaction are common to all runs and do not average out;"
-                            + " the any-day interval adds the scatter between days, wind along the hill among it.",
+                            + " the any-day interval adds what days differ by: 2.5 % of the drive's strength and 0.75"
+                            + " m/s of wind along the hill (standard deviations), as this hill answers to them in the"
+                            + " model.",
                     "Length, time and mean speed as written are held against each other. A run's own recording tells"
                             + " whether its time or its speed is the odd one out; two runs that agree with each other"
                             + " on another length accuse the course's record; one run against the others accuses"
@@ -39,7 +41,9 @@ final class ClimbHandbook {
                             + " bearing.",
                     "At reference (80 kg rider with gear, 1.18 kg/m³, no wind) the hill is ridden again in the model."
                             + " The drive's force falls with speed as the standing starts of the day have it, else as"
-                            + " one over the speed to the power 1 ± 0.35, whose width is then most of the interval. A"
+                            + " one over the speed to the power 1 ± 0.35, whose width is then most of the interval and"
+                            + " over which every other uncertainty is averaged too. The slope is taken to be even; what"
+                            + " one that swells by 15 % over 180 m would do is in the budget. A"
                             + " bike that would stand still at the reference mass has no such figure, and that is"
                             + " said.",
                     "The foretold time is the model's with the force of the day's standing starts, masses, road load"

@@ -9,12 +9,16 @@ import org.measuredmile.roadload.Setting;
 /// A climb worked out from forces: the drive's force as it falls with speed, made so strong that the hill takes the
 /// time it took, and then ridden again with another mass in other air.
 ///
-/// Unit: SI. The hill's slope is taken to be even.
+/// Unit: SI.
 /// Valid: what the drive's strength, the road load and the slope leave open enters both rides and largely cancels.
 record ClimbModel(Profile hill, RoadLoad load, Setting setting, double headWindMps, double startMps, Ride.Drive shape) {
     private static final int MOST_STEPS = 60;
     private static final double CLOSE = 1e-6;
     private static final double LEAST_START_MPS = 0.5;
+    /// From a faster start speeds change so slowly up a hill that longer steps are as good.
+    private static final double SLOW_START_MPS = 2;
+    private static final double FINE_STEP_M = 1;
+    private static final double STEP_M = 4;
     private static final double RISES_DOWN_TO = 0.25;
 
     /// A drive whose force falls as the speed to the power −k, of 1 N at a speed; it rises no more below a quarter
@@ -66,6 +70,16 @@ record ClimbModel(Profile hill, RoadLoad load, Setting setting, double headWindM
         return OptionalDouble.empty();
     }
 
+    /// The lowest speed of a ride past the first quarter of the hill: before, the entry speed is being used up.
+    static double lowestMps(Ride ride) {
+        double[] speeds = ride.speedsMps();
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = (int) (ClimbRules.LOWEST_FROM_SHARE * speeds.length); i < speeds.length; i++) {
+            lowest = Math.min(lowest, speeds[i]);
+        }
+        return lowest;
+    }
+
     private double pace(double strength) {
         var ride = ride(strength);
         return ride.finished() ? 1 / ride.timeS() : 0;
@@ -75,7 +89,12 @@ record ClimbModel(Profile hill, RoadLoad load, Setting setting, double headWindM
     Ride ride(double strength) {
         var plan = new Ride.Plan(
                 load, setting, v -> strength * shape.forceN(v), headWindMps, Math.max(LEAST_START_MPS, startMps));
-        return Ride.along(hill, plan);
+        return Ride.along(hill, plan, startMps < SLOW_START_MPS ? FINE_STEP_M : STEP_M);
+    }
+
+    /// The same climb in another wind along the hill.
+    ClimbModel inWind(double mps) {
+        return new ClimbModel(hill, load, setting, mps, startMps, shape);
     }
 
     /// The same hill, load and drive in another setting without wind.

@@ -43,9 +43,9 @@ final class ClimbReduction {
         }
         var figures = new ClimbFigures(input, runs);
         var all = new ArrayList<>(figures.all());
-        var reference = new ReferenceFigures(input, figures.groups());
+        var reference = new ReferenceFigures(input, figures);
         all.addAll(reference.all());
-        var gains = PedallingGain.of(input, figures.groups());
+        var gains = PedallingGain.of(figures, all);
         gains.forEach(gain -> all.add(gain.figure()));
         all.addAll(SteepestStart.of(input, runs));
         var foretold = ForetoldClimb.of(input, figures.groups());

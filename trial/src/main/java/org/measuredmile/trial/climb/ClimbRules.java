@@ -32,9 +32,9 @@ final class ClimbRules {
     static final double LOWEST_FROM_SHARE = 0.25;
     /// The lowest of many noisy means lies so much too low; it is added. By simulation at a sample a second, m/s.
     static final double LOWEST_TOO_LOW_MPS = 0.007;
-    /// What a slope that is not even leaves open of a time at reference, relative. By simulation of slopes that
-    /// swell by 15 %.
-    static final double EVEN_SLOPE_SD = 0.008;
+    /// A slope that nobody surveyed swells and eases by so much of itself, relative, over so long a wave, m.
+    static final double SWELL = 0.15;
+    static final double SWELL_WAVE_M = 180;
     /// A shorter climb says little about a hill, s.
     static final double SHORTEST_S = 20;
     /// Wind along a hill that nobody wrote down, m/s.
@@ -58,15 +58,23 @@ final class ClimbRules {
     /// A height difference between two fixes of a receiver, m.
     static final double RECORDED_RISE_SD = 7;
 
+    /// A drive's strength differs by so much from day to day, relative: what standing starts differ by.
+    static final double DRIVE_BETWEEN_DAYS = 0.025;
+    /// Of what pedalled climbs differ by between days the part that the motor brings, and the rider's own part.
+    static final double MOTORS_PART = 0.8;
+    static final double RIDERS_PART = 0.6;
+    /// The wind along a hill on the days that crews ride it, m/s.
+    static final double WIND_OF_DAYS_SD = 0.75;
+
     /// Source of the run scatter: riders repeat a time trial or a hill within 1.1 to 1.4 % of its time, as the
-    /// crew's practice page has it. Between days, battery, rider and wind along the hill: house value.
-    static final Scatter TIME = new Scatter(0.013, 8, 0.029, 12, true);
-    static final Scatter LOWEST = new Scatter(0.016, 8, 0.034, 12, true);
-    static final Scatter POWER = new Scatter(0.015, 8, 0.024, 8, true);
-    /// How much what pedalling gained differs between days, relative to the time by throttle.
+    /// crew's practice page has it. Between days the drive's strength and the wind along the hill, both house
+    /// values, as a usual hill answers to them; where a rise is known, as that hill does.
+    static final Scatter TIME = new Scatter(0.013, 8, 0.034, 12, true);
+    static final Scatter LOWEST = new Scatter(0.016, 8, 0.040, 12, true);
+    static final Scatter POWER = new Scatter(0.015, 8, 0.025, 8, true);
+    /// How much what pedalling gained differs between days where no rise is known, relative to the time by
+    /// throttle.
     static final double GAIN_BETWEEN_DAYS = 0.015;
-    /// Of a time at reference the wind along the hill, most of what days differ by, is budgeted by itself.
-    static final double DAYS_WITHOUT_WIND = 0.85;
 
     private ClimbRules() {}
 }

@@ -13,7 +13,6 @@ import org.measuredmile.recording.day.Variant;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.FigureKey;
-import org.measuredmile.trial.TrialInput;
 
 /// What pedalling gained over the throttle alone on one hill, and whether that is a difference at all.
 ///
@@ -22,33 +21,34 @@ import org.measuredmile.trial.TrialInput;
 record PedallingGain(Figure figure, Finding finding) {
     private static final String BETWEEN_DAYS = "between days";
 
-    static List<PedallingGain> of(TrialInput input, List<ClimbGroup> groups) {
+    /// `measured` are the day's figures of single drives.
+    static List<PedallingGain> of(ClimbFigures figures, List<Figure> measured) {
         var all = new ArrayList<PedallingGain>();
-        for (var pedal : groups) {
-            groups.stream()
+        for (var pedal : figures.groups()) {
+            figures.groups().stream()
                     .filter(other -> other.drive().equals("throttle")
                             && pedal.drive().equals("pedal")
                             && other.hill().id().equals(pedal.hill().id()))
                     .findFirst()
-                    .flatMap(throttle -> of(input, throttle, pedal))
+                    .flatMap(throttle -> of(figures, measured, throttle, pedal))
                     .ifPresent(all::add);
         }
         return all;
     }
 
-    private static Optional<PedallingGain> of(TrialInput input, ClimbGroup throttle, ClimbGroup pedal) {
+    private static Optional<PedallingGain> of(
+            ClimbFigures figures, List<Figure> measured, ClimbGroup throttle, ClimbGroup pedal) {
         if (throttle.counted().isEmpty() || pedal.counted().isEmpty()) {
             return Optional.empty();
         }
-        var figures = new ClimbFigures(input, both(throttle, pedal))
-                .all().stream()
-                        .filter(figure -> figure.key().figure().equals("climb.time"))
-                        .toList();
-        var byThrottle = of(figures, "throttle");
-        var byPedal = of(figures, "pedal");
+        var byThrottle = time(measured, throttle);
+        var byPedal = time(measured, pedal);
         var thisDay = new Budget(parts(byThrottle, "by throttle: ")).minus(new Budget(parts(byPedal, "pedalling: ")));
-        var days = new Contribution(
-                BETWEEN_DAYS, Contribution.Evaluation.B, ClimbRules.GAIN_BETWEEN_DAYS * byThrottle.value(), 8, "");
+        double betweenDaysS = figures.answers(throttle)
+                .flatMap(one -> figures.answers(pedal)
+                        .map(other -> betweenDays(one.time(), byThrottle.value(), other.time(), byPedal.value())))
+                .orElse(ClimbRules.GAIN_BETWEEN_DAYS * byThrottle.value());
+        var days = new Contribution(BETWEEN_DAYS, Contribution.Evaluation.B, betweenDaysS, 8, "");
         double gain = byThrottle.value() - byPedal.value();
         var anyDay = thisDay.plus(days);
         var spec = Climb.DECLARATION.requireFigure("climb.pedalling-gain");
@@ -73,15 +73,19 @@ record PedallingGain(Figure figure, Finding finding) {
         return Optional.of(new PedallingGain(figure, said(figure)));
     }
 
-    private static List<ClimbRun> both(ClimbGroup throttle, ClimbGroup pedal) {
-        var all = new ArrayList<>(throttle.runs());
-        all.addAll(pedal.runs());
-        return all;
+    /// What days do to one time less the other, in seconds: wind and motor act on both, the rider on one alone.
+    private static double betweenDays(
+            DayAnswers.Answer throttle, double throttleS, DayAnswers.Answer pedal, double pedalS) {
+        double motorS = throttle.byDrive() * throttleS - ClimbRules.MOTORS_PART * pedal.byDrive() * pedalS;
+        double riderS = ClimbRules.RIDERS_PART * pedal.byDrive() * pedalS;
+        double windS = ClimbRules.WIND_OF_DAYS_SD * (throttle.perMps() * throttleS - pedal.perMps() * pedalS);
+        return StrictMath.hypot(StrictMath.hypot(motorS, riderS), windS);
     }
 
-    private static Figure of(List<Figure> figures, String drive) {
-        return figures.stream()
-                .filter(figure -> figure.key().variant().has("drive", drive))
+    private static Figure time(List<Figure> measured, ClimbGroup group) {
+        var key = new FigureKey("climb.time", group.variant());
+        return measured.stream()
+                .filter(figure -> figure.key().equals(key))
                 .findFirst()
                 .orElseThrow();
     }

@@ -14,12 +14,12 @@ import org.measuredmile.trial.TrialInput;
 /// Each run's value is multiplied by one ratio, that of a modelled climb at reference to a modelled climb as ridden.
 final class ReferenceFigures {
     private final TrialInput input;
-    private final List<ClimbGroup> groups;
+    private final ClimbFigures measured;
     private final List<Finding> findings = new ArrayList<>();
 
-    ReferenceFigures(TrialInput input, List<ClimbGroup> groups) {
+    ReferenceFigures(TrialInput input, ClimbFigures measured) {
         this.input = input;
-        this.groups = List.copyOf(groups);
+        this.measured = measured;
     }
 
     List<Finding> findings() {
@@ -28,16 +28,15 @@ final class ReferenceFigures {
 
     List<Figure> all() {
         var all = new ArrayList<Figure>();
-        for (var group : groups) {
+        for (var group : measured.groups()) {
             if (!group.counted().isEmpty()) {
-                group.power(input).ifPresent(power -> all.addAll(of(group, power)));
+                measured.transfer(group).ifPresent(transfer -> all.addAll(of(group, transfer)));
             }
         }
         return all;
     }
 
-    private List<Figure> of(ClimbGroup group, ClimbPower power) {
-        var transfer = new Transfer(input, group, power);
+    private List<Figure> of(ClimbGroup group, Transfer transfer) {
         var ratios = transfer.nominal();
         if (ratios.isEmpty()) {
             findings.add(Finding.refused(
@@ -47,24 +46,30 @@ final class ReferenceFigures {
                     "ride standing starts with this drive, or have a lighter rider climb"));
             return List.of();
         }
-        var parts = transfer.parts(ratios.get());
+        var parts = transfer.parts();
+        var days = transfer.atReference();
+        double timeDays = days.map(one -> one.time().byDrive()).orElse(ClimbRules.DRIVE_BETWEEN_DAYS)
+                / ClimbRules.TIME.betweenDays();
+        double lowestDays = days.map(one -> one.lowest().byDrive()).orElse(ClimbRules.DRIVE_BETWEEN_DAYS)
+                / ClimbRules.LOWEST.betweenDays();
         var all = new ArrayList<Figure>();
         double time = ratios.get().time();
         double lowest = ratios.get().lowest();
-        add(all, group, "time", time, parts.time(), transfer.assumed());
-        add(all, group, "mean-speed", 1 / time, parts.time(), transfer.assumed());
-        add(all, group, "lowest-speed", lowest, parts.lowest(), transfer.assumed());
+        var assumed = transfer.assumed();
+        add(all, group, new Carried("time", time, parts.time(), timeDays), assumed);
+        add(all, group, new Carried("mean-speed", 1 / time, parts.time(), timeDays), assumed);
+        add(all, group, new Carried("lowest-speed", lowest, parts.lowest(), lowestDays), assumed);
         return all;
     }
 
-    /// `relative` are contributions relative to the figure.
-    private void add(
-            List<Figure> all,
-            ClimbGroup group,
-            String name,
-            double ratio,
-            List<Contribution> relative,
-            List<String> assumed) {
+    /// A figure's ratio of at reference to as ridden; `relative` are contributions relative to the figure, `days`
+    /// how many times as much as the figure as ridden it differs between days: the wind that makes up most of that
+    /// is budgeted by itself.
+    private record Carried(String name, double ratio, List<Contribution> relative, double days) {}
+
+    private void add(List<Figure> all, ClimbGroup group, Carried carried, List<String> assumed) {
+        String name = carried.name();
+        double ratio = carried.ratio();
         var variant = group.variant().with("at", "reference");
         var mean = ClimbFigures.begun(
                 input, name, variant, group, run -> asMeasured(group, run, name).map(value -> value * ratio));
@@ -72,9 +77,9 @@ final class ReferenceFigures {
             return;
         }
         double value = mean.value();
-        mean.answeringByDay(ClimbRules.DAYS_WITHOUT_WIND);
+        mean.answeringByDay(carried.days());
         measured(group, name, value / ratio).forEach(part -> mean.common(part.through(ratio)));
-        relative.forEach(part -> mean.common(part.through(value)));
+        carried.relative().forEach(part -> mean.common(part.through(value)));
         ClimbFigures.assumeTiming(mean, group);
         assumed.forEach(mean::assumed);
         input.used().values().forEach(figure -> {

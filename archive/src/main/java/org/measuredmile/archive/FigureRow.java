@@ -48,7 +48,7 @@ record FigureRow(
                 figure.anyDay().interval95().low(),
                 figure.anyDay().interval95().high(),
                 isAccepted(figure),
-                Json.compact(FigureJson.write(FigureJson.Of.day(day), figure)));
+                Json.compact(FigureJson.write(FigureJson.Of.day(day), figure, reduced.correlations())));
     }
 
     /// Whether a figure may stand among others: nothing about it was refused and no run of it waits to be

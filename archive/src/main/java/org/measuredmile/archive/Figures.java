@@ -254,6 +254,7 @@ final class Figures {
 
     private static StoredFigure figure(ResultSet row) throws SQLException {
         var json = row.getString("json");
+        var node = Json.parse(json);
         var bike = new BikeEntry(
                 row.getString("bike"),
                 row.getString("maker"),
@@ -270,7 +271,8 @@ final class Figures {
                 bike.drive(),
                 row.getString("configuration"),
                 row.getBoolean("accepted"),
-                FigureJson.read(Json.parse(json), QuantityKind.valueOf(row.getString("kind"))),
+                FigureJson.read(node, QuantityKind.valueOf(row.getString("kind"))),
+                FigureJson.readCorrelations(node),
                 json);
     }
 

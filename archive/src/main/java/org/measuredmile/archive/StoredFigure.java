@@ -1,12 +1,15 @@
 package org.measuredmile.archive;
 
 import java.time.LocalDate;
+import java.util.List;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
 
 /// A figure in the archive, with the bike and the day it belongs to.
 ///
 /// Shape: `configuration` is the text by which configurations differ; `accepted` when every run it was made from was
-/// confirmed by a person; `json` is the figure as `mile reduce --json` gives it.
+/// confirmed by a person; `correlations` are the figure's with others of its day; `json` is all of it as `mile reduce
+/// --json` gives it.
 public record StoredFigure(
         String day,
         LocalDate date,
@@ -17,4 +20,9 @@ public record StoredFigure(
         String configuration,
         boolean accepted,
         Figure figure,
-        String json) {}
+        List<Correlation> correlations,
+        String json) {
+    public StoredFigure {
+        correlations = List.copyOf(correlations);
+    }
+}

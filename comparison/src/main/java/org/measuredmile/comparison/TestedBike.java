@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.measuredmile.recording.day.Bike;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.FigureKey;
 
@@ -14,8 +16,36 @@ import org.measuredmile.trial.FigureKey;
 public record TestedBike(Bike bike, List<Result> results) {
     /// A figure, where it comes from and in which configuration.
     ///
-    /// Shape: `day` is the test day's id; `accepted` when every run it was made from was confirmed by a person.
-    public record Result(Figure figure, LocalDate date, String day, String configuration, boolean accepted) {}
+    /// Shape: `day` is the test day's id; `accepted` when every run it was made from was confirmed by a person;
+    /// `correlations` are with other figures of that day.
+    public record Result(
+            Figure figure,
+            LocalDate date,
+            String day,
+            String configuration,
+            boolean accepted,
+            List<Correlation> correlations) {
+        public Result {
+            correlations = List.copyOf(correlations);
+        }
+
+        /// A result of which nobody kept how it leans on others.
+        public Result(Figure figure, LocalDate date, String day, String configuration, boolean accepted) {
+            this(figure, date, day, configuration, accepted, List.of());
+        }
+
+        /// How it leans on another result: as was kept, not at all on one of another day; empty where
+        /// nobody kept it.
+        public OptionalDouble correlation(Result other) {
+            if (!day.equals(other.day())) {
+                return OptionalDouble.of(0);
+            }
+            return correlations.stream()
+                    .filter(each -> each.isBetween(figure.key(), other.figure().key()))
+                    .mapToDouble(Correlation::coefficient)
+                    .findFirst();
+        }
+    }
 
     public TestedBike {
         results = results.stream()

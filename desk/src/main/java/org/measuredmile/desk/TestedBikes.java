@@ -79,6 +79,11 @@ public final class TestedBikes {
 
     private static TestedBike.Result result(StoredFigure stored) {
         return new TestedBike.Result(
-                stored.figure(), stored.date(), stored.day(), stored.configuration(), stored.accepted());
+                stored.figure(),
+                stored.date(),
+                stored.day(),
+                stored.configuration(),
+                stored.accepted(),
+                stored.correlations());
     }
 }

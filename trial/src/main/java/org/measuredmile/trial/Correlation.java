@@ -18,6 +18,21 @@ public record Correlation(FigureKey one, FigureKey other, double coefficient) {
         }
     }
 
+    /// Whether one of the two is this figure.
+    public boolean isOf(FigureKey figure) {
+        return one.equals(figure) || other.equals(figure);
+    }
+
+    /// The figure that this one leans on.
+    ///
+    /// Error: IllegalArgumentException for a figure that is neither of the two.
+    public FigureKey besides(FigureKey figure) {
+        if (!isOf(figure)) {
+            throw new IllegalArgumentException(figure.text() + " is neither of the two");
+        }
+        return one.equals(figure) ? other : one;
+    }
+
     /// Whether it is between these two, either way round.
     public boolean isBetween(FigureKey first, FigureKey second) {
         return (one.equals(first) && other.equals(second)) || (one.equals(second) && other.equals(first));

@@ -113,6 +113,13 @@ public final class DayReduction {
                         .toList();
             }
 
+            /// How figures lean on each other, as their trials say.
+            public List<Correlation> correlations() {
+                return outcomes.values().stream()
+                        .flatMap(outcome -> outcome.correlations().stream())
+                        .toList();
+            }
+
             /// The day's findings, those of its recordings and those of its trials.
             public List<Finding> allFindings() {
                 var all = new ArrayList<>(findings);

@@ -20,6 +20,14 @@ public record UsedLoad(KnownLoad load, List<String> assumed, List<Figure.Used> u
     /// What stands in for both.
     public static final String STAND_IN = "what is usual for the tyre's width and an upright rider";
 
+    /// How rolling coefficient and drag area of a coast-down lean on each other where no day says it itself:
+    /// what a day's pairs are moderated by, what a coast-down still to be ridden is foretold with, and figures
+    /// kept before correlations were. The fit of one coast trades them by −0.94 (least squares of a + b·v² from
+    /// 32 to 16 km/h: −mean(v²)/√mean(v⁴)); most of what pairs and days differ by is not the fit's.
+    ///
+    /// Source: house; the invented fleet's twenty coast-downs say −0.39 to −0.13.
+    public static final double USUAL_LEANING = -0.2;
+
     /// A width as tyres are marked: 27.5 x 2.4, 700x45C, 50-622, 20 × 4.0.
     private static final Pattern INCHES = Pattern.compile("\\d+(?:[.,]\\d+)?\\s*[xX×]\\s*(\\d(?:[.,]\\d+)?)(?!\\d)");
     private static final Pattern MILLIMETRES = Pattern.compile("\\b(\\d{2,3})\\s*-\\s*\\d{3}\\b");

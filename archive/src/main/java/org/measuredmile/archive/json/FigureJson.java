@@ -14,6 +14,7 @@ import org.measuredmile.recording.day.Configuration;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.FigureKey;
 import tools.jackson.databind.JsonNode;
@@ -32,7 +33,8 @@ public final class FigureJson {
         }
     }
 
-    public static ObjectNode write(Of of, Figure figure) {
+    /// @param correlations of the figure's trial; those of other figures are left out
+    public static ObjectNode write(Of of, Figure figure, List<Correlation> correlations) {
         var object = head(of);
         object.put("trial", figure.trial());
         object.put("version", figure.version());
@@ -62,6 +64,9 @@ public final class FigureJson {
         object.set("narrows", Json.array(figure.narrows(), FigureJson::narrowing));
         object.set("assumed", Json.texts(figure.assumed()));
         object.set("used", Json.array(figure.used(), FigureJson::used));
+        var leaning =
+                correlations.stream().filter(one -> one.isOf(figure.key())).toList();
+        object.set("correlations", Json.array(leaning, one -> correlation(one, figure.key())));
         object.set("findings", FindingJson.write(figure.findings()));
         object.set("inputs", Json.array(figure.inputs(), FigureJson::input));
         return object;
@@ -93,6 +98,12 @@ public final class FigureJson {
                 all(node.path("used"), FigureJson::readUsed),
                 FindingJson.readAll(node.path("findings")),
                 all(node.path("inputs"), FigureJson::readInput));
+    }
+
+    /// How the figure that was written leans on others; nothing where that was not kept yet.
+    public static List<Correlation> readCorrelations(JsonNode node) {
+        var key = new FigureKey(node.path("figure").asString(), variant(node.path("variant")));
+        return all(node.path("correlations"), one -> readCorrelation(one, key));
     }
 
     public static ObjectNode variant(Variant variant) {
@@ -161,6 +172,14 @@ public final class FigureJson {
         return object;
     }
 
+    private static JsonNode correlation(Correlation correlation, FigureKey of) {
+        var other = correlation.besides(of);
+        var object = Json.object().put("figure", other.figure());
+        object.set("variant", variant(other.variant()));
+        object.set("coefficient", Json.number(correlation.coefficient()));
+        return object;
+    }
+
     static JsonNode input(Figure.InputHash input) {
         return Json.object().put("kind", input.kind()).put("name", input.name()).put("sha256", input.sha256());
     }
@@ -218,6 +237,11 @@ public final class FigureJson {
     private static Figure.Used readUsed(JsonNode node) {
         var key = new FigureKey(node.path("figure").asString(), variant(node.path("variant")));
         return new Figure.Used(key, node.path("sha256").asString());
+    }
+
+    private static Correlation readCorrelation(JsonNode node, FigureKey of) {
+        var other = new FigureKey(node.path("figure").asString(), variant(node.path("variant")));
+        return new Correlation(of, other, node.path("coefficient").asDouble());
     }
 
     private static Figure.InputHash readInput(JsonNode node) {

@@ -34,7 +34,7 @@ public final class ReduceJson {
                 continue;
             }
             for (var figure : outcome.figures()) {
-                var object = FigureJson.write(of, withTrial(figure, outcome));
+                var object = FigureJson.write(of, withTrial(figure, outcome), outcome.correlations());
                 placed(object.path("runs"), reduced.day(), outcome.runs());
                 all.add(object);
             }
@@ -97,7 +97,7 @@ public final class ReduceJson {
             object.putNull(key);
         }
         object.set("runs", Json.array(outcome.runs(), ReduceJson::run));
-        for (String key : List.of("budget", "narrows", "assumed", "used")) {
+        for (String key : List.of("budget", "narrows", "assumed", "used", "correlations")) {
             object.set(key, Json.array());
         }
         List<Finding> findings = outcome.findings();

@@ -1,7 +1,7 @@
 package org.measuredmile.comparison.legal;
 
-import java.util.List;
 import java.util.Optional;
+import org.measuredmile.comparison.KeptLoad;
 import org.measuredmile.comparison.TestedBike.Result;
 import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.budget.Uncertainty;
@@ -52,23 +52,12 @@ record MotorAlone(double speedMps, Uncertainty known, boolean isGoverned) {
         if (best.isEmpty()) {
             return Optional.empty();
         }
-        double sd = 0;
         var mean = load.mean();
-        var changed = List.of(
-                ratio(
-                        new RoadLoad(mean.rollingCoefficient() + load.rollingSd(), mean.dragAreaM2()),
-                        bikeKg,
-                        riderKg,
-                        figure.value()),
-                ratio(
-                        new RoadLoad(mean.rollingCoefficient(), mean.dragAreaM2() + load.dragAreaSdM2()),
-                        bikeKg,
-                        riderKg,
-                        figure.value()),
-                ratio(mean, bikeKg + bikeSdKg, riderKg, figure.value()));
-        for (var other : changed) {
-            sd = StrictMath.hypot(sd, (other.orElse(best.get()) - best.get()) * figure.value());
-        }
+        double byRolling = moved(best.get(), figure, more(mean, load.rollingSd(), 0), bikeKg, riderKg);
+        double byArea = moved(best.get(), figure, more(mean, 0, load.dragAreaSdM2()), bikeKg, riderKg);
+        double byMass = moved(best.get(), figure, mean, bikeKg + bikeSdKg, riderKg);
+        double byLoad = byRolling * byRolling + byArea * byArea + 2 * load.correlation() * byRolling * byArea;
+        double sd = Math.sqrt(Math.max(0, byLoad) + byMass * byMass);
         double value = figure.value() * best.get();
         return Optional.of(new MotorAlone(value, around(value, figure, best.get(), sd), false));
     }
@@ -86,19 +75,20 @@ record MotorAlone(double speedMps, Uncertainty known, boolean isGoverned) {
     }
 
     private static KnownLoad load(Evidence evidence) {
-        var rolling = evidence.latest(UsedLoad.ROLLING).map(Result::figure);
-        var area = evidence.latest(UsedLoad.DRAG_AREA).map(Result::figure);
-        if (rolling.isEmpty() || area.isEmpty()) {
-            return LoadPrior.of(LoadPrior.Tyre.UNKNOWN, LoadPrior.Posture.UNKNOWN);
-        }
-        return new KnownLoad(
-                new RoadLoad(rolling.get().value(), area.get().value()),
-                rolling.get().anyDay().standard(),
-                area.get().anyDay().standard(),
-                0,
-                Double.POSITIVE_INFINITY,
-                false,
-                "by coast-down");
+        var rolling = evidence.latest(UsedLoad.ROLLING);
+        var area = evidence.latest(UsedLoad.DRAG_AREA);
+        return rolling.isEmpty() || area.isEmpty()
+                ? LoadPrior.of(LoadPrior.Tyre.UNKNOWN, LoadPrior.Posture.UNKNOWN)
+                : KeptLoad.of(rolling.get(), area.get());
+    }
+
+    private static RoadLoad more(RoadLoad load, double rolling, double areaM2) {
+        return new RoadLoad(load.rollingCoefficient() + rolling, load.dragAreaM2() + areaM2);
+    }
+
+    /// How far the speed moves when road load or bike are others.
+    private static double moved(double best, Figure figure, RoadLoad load, double bikeKg, double riderKg) {
+        return (ratio(load, bikeKg, riderKg, figure.value()).orElse(best) - best) * figure.value();
     }
 
     /// The speed of the wanted rider and air over that at reference, at the same power.

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
+import org.measuredmile.comparison.KeptLoad;
 import org.measuredmile.comparison.TestedBike;
+import org.measuredmile.comparison.TestedBike.Result;
 import org.measuredmile.quantity.budget.MonteCarlo;
 import org.measuredmile.quantity.budget.Uncertainty;
 import org.measuredmile.quantity.statistics.Draw;
@@ -41,9 +43,6 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
     /// All that it is worked out from.
     static final List<String> FIGURES =
             List.of(LAUNCH, POWER, RoadSetting.WEIGHED, UsedLoad.ROLLING, UsedLoad.DRAG_AREA);
-    /// Rolling coefficient and drag area of a coast-down lean on each other like this. At a walking pace drag
-    /// is less than a hundredth of the load on a hill, so that no more is made of it.
-    private static final double USUAL_CORRELATION = -0.94;
 
     /// The ability of a bike; empty when no standing start told its thrust.
     static Optional<ClimbingAbility> of(TestedBike bike, double riderKg) {
@@ -52,21 +51,22 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
     }
 
     private static Optional<ClimbingAbility> of(TestedBike bike, double riderKg, String drive, String words) {
-        var launch = figure(bike, LAUNCH, Variant.of("drive", drive));
-        var power = figure(bike, POWER, Variant.of("drive", drive));
+        var launch = result(bike, LAUNCH, Variant.of("drive", drive));
+        var power = result(bike, POWER, Variant.of("drive", drive));
         if (launch.isEmpty() || power.isEmpty()) {
             return Optional.empty();
         }
         var assumed = new ArrayList<String>();
-        var mass = figure(bike, RoadSetting.WEIGHED, Variant.of("battery", "in"));
+        var mass =
+                result(bike, RoadSetting.WEIGHED, Variant.of("battery", "in")).map(Result::figure);
         if (mass.isEmpty()) {
             assumed.add("mass of the bike: " + RoadSetting.MASS_STAND_IN);
         }
         var load = load(bike, assumed);
         var draw = new Drawn(
-                launch.get(),
-                power.get(),
-                Correlation.byInputs(launch.get(), power.get(), Correlation::ofScatter),
+                launch.get().figure(),
+                power.get().figure(),
+                correlation(launch.get(), power.get()),
                 mass,
                 load,
                 riderKg);
@@ -74,27 +74,25 @@ record ClimbingAbility(MonteCarlo grades, String words, List<String> assumed) {
         return Optional.of(new ClimbingAbility(grades, words, assumed));
     }
 
-    private static Optional<Figure> figure(TestedBike bike, String id, Variant variant) {
-        return bike.latest(new FigureKey(id, variant)).map(TestedBike.Result::figure);
+    /// As the day's reduction said; where nobody kept that, as the budgets tell.
+    private static double correlation(Result launch, Result power) {
+        return launch.correlation(power)
+                .orElseGet(() -> Correlation.byInputs(launch.figure(), power.figure(), Correlation::ofScatter));
+    }
+
+    private static Optional<Result> result(TestedBike bike, String id, Variant variant) {
+        return bike.latest(new FigureKey(id, variant));
     }
 
     private static KnownLoad load(TestedBike bike, List<String> assumed) {
-        var rolling = figure(bike, UsedLoad.ROLLING, Variant.NONE);
-        var area = figure(bike, UsedLoad.DRAG_AREA, Variant.NONE);
+        var rolling = result(bike, UsedLoad.ROLLING, Variant.NONE);
+        var area = result(bike, UsedLoad.DRAG_AREA, Variant.NONE);
         if (rolling.isEmpty() || area.isEmpty()) {
             var usual = UsedLoad.usual(bike.bike().wheelSize());
             assumed.add("road load as usual, no coast-down");
             return usual;
         }
-        var byRolling = rolling.get().anyDay();
-        return new KnownLoad(
-                new RoadLoad(rolling.get().value(), area.get().value()),
-                byRolling.standard(),
-                area.get().anyDay().standard(),
-                USUAL_CORRELATION,
-                byRolling.degreesOfFreedom(),
-                false,
-                "by coast-down");
+        return KeptLoad.of(rolling.get(), area.get());
     }
 
     /// The probability that it climbs a grade.

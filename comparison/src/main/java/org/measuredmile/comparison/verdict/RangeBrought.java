@@ -3,13 +3,13 @@ package org.measuredmile.comparison.verdict;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.measuredmile.comparison.KeptLoad;
 import org.measuredmile.comparison.TestedBike;
 import org.measuredmile.comparison.TestedBike.Result;
 import org.measuredmile.recording.day.TestDay;
 import org.measuredmile.recording.day.Variant;
 import org.measuredmile.roadload.Air;
 import org.measuredmile.roadload.KnownLoad;
-import org.measuredmile.roadload.RoadLoad;
 import org.measuredmile.trial.RoadSetting;
 import org.measuredmile.trial.UsedLoad;
 import org.measuredmile.trial.range.RangeElsewhere;
@@ -22,8 +22,6 @@ import org.measuredmile.trial.range.RangeElsewhere;
 final class RangeBrought {
     private static final double MOST_KELVIN = 15;
     private static final double PER_KELVIN = 0.002;
-    /// What a coast-down's two numbers usually lean on each other by.
-    private static final double LEANING = -0.94;
 
     private final TestedBike bike;
     private final Optional<TestDay> day;
@@ -105,16 +103,7 @@ final class RangeBrought {
             String tyres = day.map(one -> one.configuration().tyres()).orElse("");
             return UsedLoad.usual(tyres + " " + bike.bike().wheelSize());
         }
-        var first = rolling.get().figure();
-        var second = area.get().figure();
-        return new KnownLoad(
-                new RoadLoad(first.value(), second.value()),
-                first.anyDay().standard(),
-                second.anyDay().standard(),
-                LEANING,
-                Math.min(first.anyDay().degreesOfFreedom(), second.anyDay().degreesOfFreedom()),
-                false,
-                "by the bike's coast-down");
+        return KeptLoad.of(rolling.get(), area.get());
     }
 
     /// The result of the same day where there is one, else the latest.

@@ -15,8 +15,10 @@ import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.SpecLine;
 import org.measuredmile.recording.day.Variant;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.FigureKey;
+import org.measuredmile.trial.UsedLoad;
 
 /// A bike put together for a test: what it is, what it says, what was measured.
 final class Tested {
@@ -62,6 +64,17 @@ final class Tested {
 
     Tested measured(String figure, Variant variant, double value, double half, Unit unit) {
         results.add(result(figure, variant, value, half, unit, List.of()));
+        return this;
+    }
+
+    /// What a coast-down's two numbers lean on each other by, of those that were measured already.
+    Tested leaning(double coefficient) {
+        var said = new Correlation(
+                new FigureKey(UsedLoad.ROLLING, Variant.NONE),
+                new FigureKey(UsedLoad.DRAG_AREA, Variant.NONE),
+                coefficient);
+        results.replaceAll(one ->
+                new Result(one.figure(), one.date(), one.day(), one.configuration(), one.accepted(), List.of(said)));
         return this;
     }
 

@@ -2,6 +2,8 @@ package org.measuredmile.comparison.verdict;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
+import static org.measuredmile.comparison.TestFigures.DAY;
 import static org.measuredmile.comparison.TestFigures.described;
 import static org.measuredmile.comparison.TestFigures.figure;
 import static org.measuredmile.comparison.TestFigures.tested;
@@ -12,11 +14,14 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.measuredmile.comparison.TestedBike;
 import org.measuredmile.quantity.UnitSystem;
 import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.SpecLine;
 import org.measuredmile.roadload.Air;
+import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
+import org.measuredmile.trial.UsedLoad;
 
 class RangeClaimTest {
     private static final double MEAN_MPS = 7;
@@ -69,6 +74,46 @@ class RangeClaimTest {
         double wanted = joulesPerMetre(riderKg, airK) - 75 / MEAN_MPS;
         assertThat(verdict.atConditions().orElseThrow().value()).isCloseTo(50_000 * reference / wanted, within(1.0));
         assertThat(verdict.measured().orElseThrow().value()).isEqualTo(48_000);
+    }
+
+    /// A range elsewhere is a ratio of two forces: what scales rolling and drag alike leaves it as it is, what
+    /// trades them does not (JCGM 100:2008, 5.2.2, equation (13)).
+    @Test
+    void theRangeElsewhereIsAsUncertainAsTheCoastDownsNumbersLeanOnEachOther() {
+        double opposite = halfWidth(-0.95);
+        double alone = halfWidth(0);
+        double same = halfWidth(0.95);
+
+        assertThat(same).isLessThan(0.99 * alone);
+        assertThat(opposite).isGreaterThan(1.01 * alone);
+        // Variances lie on one line over the correlation; nearly so, as the ratio is drawn and bends.
+        assertThat(same * same + opposite * opposite).isCloseTo(2 * alone * alone, withinPercentage(4));
+        assertThat(halfWidth(Double.NaN)).isCloseTo(halfWidth(UsedLoad.USUAL_LEANING), withinPercentage(0.01));
+    }
+
+    private static double halfWidth(double leaning) {
+        var results = new ArrayList<TestedBike.Result>();
+        var figures = new ArrayList<>(ridden("levelRole=throttle"));
+        figures.replaceAll(one -> switch (one.key().figure()) {
+            case "coastdown.rolling-coefficient" -> figure(one.key().figure(), "", 0.008, 0.0020);
+            case "coastdown.drag-area" -> figure(one.key().figure(), "", 0.60, 0.15);
+            default -> one;
+        });
+        for (var one : figures) {
+            var kept = one.key().figure().startsWith("coastdown") && !Double.isNaN(leaning)
+                    ? List.of(
+                            new Correlation(figures.get(4).key(), figures.get(5).key(), leaning))
+                    : List.<Correlation>of();
+            results.add(new TestedBike.Result(one, DAY, "day-1", "", true, kept));
+        }
+        var line = range("45", "drive=throttle rider-mass=100 kg temperature=5 °C wind=5 m/s");
+        return Claims.of(new TestedBike(described("Lantern", 1890, line), results), Map.of())
+                .getFirst()
+                .atConditions()
+                .orElseThrow()
+                .known()
+                .interval95()
+                .halfWidth();
     }
 
     @ParameterizedTest

@@ -62,6 +62,7 @@ class ReduceCommandTest {
                         "narrows",
                         "assumed",
                         "used",
+                        "correlations",
                         "findings",
                         "inputs");
         assertThat(figure.path("runs").path(0).propertyNames())

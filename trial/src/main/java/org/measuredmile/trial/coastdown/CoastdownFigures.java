@@ -22,13 +22,13 @@ import org.measuredmile.trial.FigureKey;
 import org.measuredmile.trial.RoadSetting;
 import org.measuredmile.trial.RunMean;
 import org.measuredmile.trial.TrialInput;
+import org.measuredmile.trial.UsedLoad;
 
 /// The figures of a day of coasts: means over the pairs, what is common to them, and how they lean on each other.
 final class CoastdownFigures {
     private static final double KMH = 3.6;
     private static final Variant AT_REFERENCE = Variant.of("at", "reference");
-    /// Between pairs rolling and drag area lean on each other so; what earlier days taught, worth so many pairs.
-    private static final double USUAL_CORRELATION = -0.2;
+    /// How many pairs the usual leaning on each other is worth.
     private static final double USUAL_IS_WORTH = 12;
 
     private final TrialInput input;
@@ -90,7 +90,7 @@ final class CoastdownFigures {
             rolling += a * a;
             area += b * b;
         }
-        both += USUAL_IS_WORTH * USUAL_CORRELATION;
+        both += USUAL_IS_WORTH * UsedLoad.USUAL_LEANING;
         rolling += USUAL_IS_WORTH;
         area += USUAL_IS_WORTH;
         double coefficient = Math.clamp(both / StrictMath.sqrt(rolling * area), -0.99, 0.99);

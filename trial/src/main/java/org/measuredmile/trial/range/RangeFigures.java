@@ -234,7 +234,7 @@ final class RangeFigures {
                 load.mean(),
                 0.08 * load.mean().rollingCoefficient(),
                 0.06 * load.mean().dragAreaM2(),
-                -0.94,
+                UsedLoad.USUAL_LEANING,
                 8,
                 false,
                 "by a coast-down");

@@ -99,6 +99,13 @@ public final class GivenDay {
         return this;
     }
 
+    /// An instrument whose scale nobody knows, called as its kind with `-1`.
+    public GivenDay uncalibrated(Instrument.Kind kind, OptionalDouble delayS) {
+        instruments.add(new Instrument(
+                kind.id() + "-1", kind, OptionalDouble.empty(), Optional.empty(), delayS, OptionalDouble.empty()));
+        return this;
+    }
+
     /// A camera called `camera-1` of a frame rate as in day.yaml; of an unknown one where the text is empty.
     public GivenDay camera(String frameRate) {
         instruments.add(new Instrument(

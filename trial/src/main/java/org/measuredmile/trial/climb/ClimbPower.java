@@ -49,9 +49,13 @@ record ClimbPower(
 
     /// What a second more takes off: everything in the time but the air's square.
     double perSecond() {
-        double air = parts().air();
-        double relative = meanMps() + wind.headMps() == 0 ? 0 : 2 * meanMps() / (meanMps() + wind.headMps());
-        return -(watts() + air * relative) / timeS;
+        return -(watts() + parts().air() * airBySpeed()) / timeS;
+    }
+
+    /// By which power of the mean speed the air's force goes: 2 where it is calm.
+    private double airBySpeed() {
+        double airMps = meanMps() + wind.headMps();
+        return airMps == 0 ? 0 : 2 * meanMps() / airMps;
     }
 
     double perEntry() {
@@ -79,7 +83,7 @@ record ClimbPower(
     }
 
     Contribution byLength() {
-        double perMetre = (parts().rolling() + 3 * parts().air()) / length.valueM();
+        double perMetre = (parts().rolling() + (1 + airBySpeed()) * parts().air()) / length.valueM();
         return Contribution.typeB("surveyed length", Math.abs(perMetre) * length.standardUncertaintyM());
     }
 

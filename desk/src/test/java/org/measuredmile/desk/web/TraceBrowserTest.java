@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.microsoft.playwright.CDPSession;
@@ -13,7 +12,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.ArrayList;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
@@ -264,25 +263,14 @@ class TraceBrowserTest {
     @Test
     @Order(9)
     void everybody_can_use_it_with_a_run_chosen_in_light_and_dark() {
-        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
-            for (int width : new int[] {390, 1440}) {
-                Page page = opened(browser.orElseThrow().page(width, scheme, true), FILE + "?run=1");
-                page.locator(".trace-handle.at-to").waitFor();
-                var violations = new AxeBuilder(page)
-                        .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-                        .analyze()
-                        .getViolations();
-                assertThat(violations)
-                        .as(width + " " + scheme)
-                        .extracting(one ->
-                                one.getId() + " " + one.getNodes().getFirst().getHtml())
-                        .isEmpty();
-                Object over =
-                        page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-                assertThat(over).as(width + " " + scheme).isEqualTo(0);
-                page.context().close();
-            }
+        var faults = new ArrayList<String>();
+        for (int width : new int[] {390, 1440}) {
+            Page page = opened(browser.orElseThrow().page(width, ColorScheme.LIGHT, true), FILE + "?run=1");
+            page.locator(".trace-handle.at-to").waitFor();
+            PageFaults.inLightAndDark(page, "at " + width, faults);
+            page.context().close();
         }
+        assertThat(faults).isEmpty();
     }
 
     private Page opened(Page page, String path) {

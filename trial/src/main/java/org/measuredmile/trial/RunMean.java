@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.measuredmile.quantity.budget.Budget;
 import org.measuredmile.quantity.budget.Contribution;
+import org.measuredmile.quantity.budget.Uncertainty;
 import org.measuredmile.quantity.statistics.Sample;
 import org.measuredmile.recording.Finding;
 import org.measuredmile.recording.Place;
@@ -31,6 +32,9 @@ public final class RunMean {
     private final FigureSpec spec;
     private final Variant variant;
     private Scatter scatter;
+    private double blurSd;
+    private double late;
+    private boolean matchingTails;
     private final List<FigureRun> runs = new ArrayList<>();
     private final List<String> directions = new ArrayList<>();
     private final List<Contribution> common = new ArrayList<>();
@@ -198,6 +202,33 @@ public final class RunMean {
         return this;
     }
 
+    /// That each run's value is blurred by so much besides what the stated scatter speaks of: by its own timing or
+    /// by noise, no two runs alike.
+    ///
+    /// The runs' own scatter shows it as well, so that it is not added to that once more: it widens what is
+    /// expected of the runs before they speak.
+    /// Unit: standard deviation of one run's value, in the figure's SI unit.
+    public RunMean blurredBy(double ofOneRun) {
+        blurSd = ofOneRun;
+        return this;
+    }
+
+    /// That both intervals have the tails of [MatchedTails]: where scatter of few degrees of freedom, between
+    /// runs and between days, is most of them.
+    public RunMean withMatchedTails() {
+        matchingTails = true;
+        return this;
+    }
+
+    /// That the mean of the runs is so much too large by something known, which is taken off.
+    ///
+    /// Unit: the figure's SI unit.
+    /// Source: JCGM 100:2008, 3.2.4: a known systematic effect is corrected for.
+    public RunMean lessBy(double tooLarge) {
+        late = tooLarge;
+        return this;
+    }
+
     /// A figure of another trial that this one was computed with.
     public RunMean using(Figure figure) {
         used.add(figure.asUsed());
@@ -218,7 +249,7 @@ public final class RunMean {
     ///
     /// Error: IllegalStateException when none does; ask [#hasRuns()] first.
     public double value() {
-        return spread().mean();
+        return spread().mean() - late;
     }
 
     /// The figure, where any run counts.
@@ -231,8 +262,8 @@ public final class RunMean {
     /// Error: IllegalStateException when no run counts.
     public Figure figure() {
         var spread = spread();
-        var typeA = typeA(spread, 0);
-        var thisDay = new Budget(with(typeA));
+        double value = value();
+        var thisDay = new Budget(with(spread, 0));
         var betweenDays = new Contribution(
                 "between days",
                 Contribution.Evaluation.B,
@@ -246,9 +277,9 @@ public final class RunMean {
                 spec.kind(),
                 declaration.id(),
                 declaration.version(),
-                spread.mean(),
-                thisDay.around(spread.mean()),
-                anyDay.around(spread.mean()),
+                value,
+                around(thisDay, value),
+                around(anyDay, value),
                 runs,
                 anyDay.byWeight(),
                 narrowings(spread, betweenDays),
@@ -258,17 +289,18 @@ public final class RunMean {
                 List.of());
     }
 
-    private List<Contribution> with(Contribution typeA) {
+    private Uncertainty around(Budget budget, double value) {
+        return matchingTails ? MatchedTails.around(budget, value) : budget.around(value);
+    }
+
+    private List<Contribution> with(RunSpread spread, int more) {
         var all = new ArrayList<Contribution>();
-        all.add(typeA);
+        all.add(spread.typeA(scatter, blurSd, more, inPairs ? "pair" : "run"));
         all.addAll(common);
         return all;
     }
 
-    /// Mean, degrees of freedom and sum of squares of the counted runs, by direction where there are two.
-    private record Spread(double mean, double sumOfSquares, int degreesOfFreedom, double perRun, int count, int ways) {}
-
-    private Spread spread() {
+    private RunSpread spread() {
         Map<String, List<Double>> byDirection = new TreeMap<>();
         for (int i = 0; i < runs.size(); i++) {
             if (enters(runs.get(i))) {
@@ -281,56 +313,19 @@ public final class RunMean {
         if (byDirection.isEmpty()) {
             throw new IllegalStateException(spec.id() + ": no run counts");
         }
-        double sumOfMeans = 0;
-        double sumOfSquares = 0;
-        double perRun = 0;
-        int count = 0;
-        for (var values : byDirection.values()) {
-            double mean = mean(values);
-            sumOfMeans += mean;
-            for (double value : values) {
-                sumOfSquares += (value - mean) * (value - mean);
-            }
-            perRun += 1.0 / values.size();
-            count += values.size();
-        }
-        int ways = byDirection.size();
-        return new Spread(sumOfMeans / ways, sumOfSquares, count - ways, perRun / (ways * ways), count, ways);
+        return RunSpread.of(byDirection.values());
     }
 
     private boolean enters(FigureRun run) {
         return run.counted() && !(inPairs && run.value().isEmpty());
     }
 
-    private static double mean(List<Double> values) {
-        double sum = 0;
-        for (double value : values) {
-            sum += value;
-        }
-        return sum / values.size();
-    }
-
-    private Contribution typeA(Spread spread, int more) {
-        double stated = scatter.betweenRunsAt(spread.mean());
-        double statedDegrees = scatter.runDegreesOfFreedom();
-        double moderated = Double.isInfinite(statedDegrees)
-                ? stated
-                : Math.sqrt((statedDegrees * stated * stated + spread.sumOfSquares())
-                        / (statedDegrees + spread.degreesOfFreedom()));
-        double perRun = spread.perRun() * spread.count() / (spread.count() + more);
-        int all = spread.count() + more;
-        String input = "scatter of " + all + (inPairs ? " pair" : " run") + (all == 1 ? "" : "s");
-        return Contribution.typeA(
-                input, moderated * Math.sqrt(perRun), statedDegrees + spread.degreesOfFreedom() + more);
-    }
-
-    private List<Narrowing> narrowings(Spread spread, Contribution betweenDays) {
+    private List<Narrowing> narrowings(RunSpread spread, Contribution betweenDays) {
         var narrowings = new ArrayList<Narrowing>();
         int more = spread.ways() == 2 || declaration.runs().bothDirections() ? 4 : 3;
         narrowings.add(narrowing(
-                more + (inPairs ? " more pairs" : " more runs"),
-                new Budget(with(typeA(spread, more))).plus(betweenDays)));
-        var asNow = new Budget(with(typeA(spread, 0)));
+                more + (inPairs ? " more pairs" : " more runs"), new Budget(with(spread, more)).plus(betweenDays)));
+        var asNow = new Budget(with(spread, 0));
         common.stream()
                 .max(Comparator.comparingDouble(Contribution::standardUncertainty))
                 .ifPresent(largest -> narrowings.add(narrowing(
@@ -344,7 +339,7 @@ public final class RunMean {
     }
 
     private Narrowing narrowing(String what, Budget then) {
-        return new Narrowing(what, then.around(value()).interval95());
+        return new Narrowing(what, around(then, value()).interval95());
     }
 
     private static Budget halving(Budget budget, Contribution which) {
@@ -362,7 +357,7 @@ public final class RunMean {
                 one.shared());
     }
 
-    private void noteRuns(Spread spread) {
+    private void noteRuns(RunSpread spread) {
         if (runs.stream().anyMatch(run -> run.counted() && run.state() == Run.State.PROPOSED)) {
             findings.add(Finding.warning(
                     "not-confirmed",

@@ -34,6 +34,26 @@ class RunMeanTest {
     }
 
     @Test
+    void aKnownEffectIsTakenOffTheMeanAndTheRunsKeepTheirValues() {
+        var figure = mean(new Scatter(0.30, 12, 0, INFINITE, false), false, 7.70, 7.90)
+                .lessBy(0.05)
+                .figure();
+        assertThat(figure.value()).isCloseTo(7.75, within(1e-12));
+        assertThat(figure.thisDay().interval95().contains(7.75)).isTrue();
+        assertThat(figure.runs()).extracting(run -> run.value().orElseThrow()).containsExactly(7.70, 7.90);
+    }
+
+    @Test
+    void matchedTailsAreWiderWhereBothScattersAreHardlyKnown() {
+        var scatter = new Scatter(0.30, 8, 0.17, 8, false);
+        var usual = mean(scatter, false, 7.70, 7.90).figure();
+        var matched = mean(scatter, false, 7.70, 7.90).withMatchedTails().figure();
+        assertThat(matched.anyDay().standard()).isCloseTo(usual.anyDay().standard(), within(1e-12));
+        assertThat(matched.anyDay().interval95().halfWidth())
+                .isGreaterThan(usual.anyDay().interval95().halfWidth());
+    }
+
+    @Test
     void oneRunStandsOnTheStatedScatterAlone() {
         var figure =
                 mean(new Scatter(0.30, 12, 0, INFINITE, false), false, 7.70).figure();

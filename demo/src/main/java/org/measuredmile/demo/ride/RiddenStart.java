@@ -87,12 +87,16 @@ public record RiddenStart(
 
     /// Work at the wheel until the speed over the time it took.
     public double meanPowerW(double targetMps) {
-        int to = (int) stepAt(targetMps);
-        double sum = 0;
-        for (int i = 0; i <= to; i++) {
+        double to = stepAt(targetMps);
+        if (Double.isNaN(to)) {
+            return Double.NaN;
+        }
+        int whole = (int) to;
+        double sum = (to - whole) * powerW[whole];
+        for (int i = 0; i < whole; i++) {
             sum += powerW[i];
         }
-        return sum / (to + 1);
+        return sum / to;
     }
 
     /// The highest mean of power over two seconds.

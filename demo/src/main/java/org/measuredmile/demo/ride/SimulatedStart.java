@@ -132,15 +132,18 @@ public record SimulatedStart(String method) implements SimulatedTrial {
 
     private List<Truth> truths(StartedBike bike, StartedBike today) {
         var truths = new ArrayList<Truth>();
+        boolean byTrace = method.equals("trace");
+        var best = byTrace ? BestStart.byTrace(today) : BestStart.byWatch(today);
         var expected = new Expectation(
                 bike,
+                quantity -> best.sd(quantity, false),
                 Points.of(today, bike.runScatter()),
                 Points.of(bike, StrictMath.hypot(bike.runScatter(), bike.dayScatter())));
         var atReference = new Expectation(
                 bike,
+                quantity -> best.sd(quantity, true),
                 Points.of(today.riddenBy(REFERENCE_RIDER_KG), bike.runScatter()),
                 Points.of(bike.riddenBy(REFERENCE_RIDER_KG), StrictMath.hypot(bike.runScatter(), bike.dayScatter())));
-        boolean byTrace = method.equals("trace");
         for (int mph : SPEEDS_MPH) {
             double mps = Unit.MILE_PER_HOUR.toSi(mph);
             var variant = Variant.of("drive", "throttle").with("to", mph + "-mph");
@@ -163,10 +166,14 @@ public record SimulatedStart(String method) implements SimulatedTrial {
         return truths;
     }
 
-    /// What is to be expected on the day and on any day.
-    private record Expectation(StartedBike bike, Points thisDay, Points anyDay) {
+    private interface Best {
+        double sd(ToDoubleFunction<RiddenStart> quantity);
+    }
+
+    /// What is to be expected on the day and on any day, and the best that the day's records can tell of it.
+    private record Expectation(StartedBike bike, Best best, Points thisDay, Points anyDay) {
         Truth truth(String figure, Variant variant, ToDoubleFunction<RiddenStart> quantity) {
-            double sdThisDay = thisDay.sd(quantity) / Math.sqrt(RUNS);
+            double sdThisDay = best.sd(quantity);
             double daySd =
                     anyDay.sd(quantity) * bike.dayScatter() / StrictMath.hypot(bike.runScatter(), bike.dayScatter());
             return new Truth(

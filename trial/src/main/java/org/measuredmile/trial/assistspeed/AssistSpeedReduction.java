@@ -11,6 +11,7 @@ import org.measuredmile.recording.RecordingPart;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
+import org.measuredmile.trial.MatchedTails;
 import org.measuredmile.trial.Outcome;
 import org.measuredmile.trial.RunMean;
 import org.measuredmile.trial.RunResult;

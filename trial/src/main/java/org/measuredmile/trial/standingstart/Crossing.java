@@ -13,6 +13,20 @@ record Crossing(double timeS, double slopeMps2, double residualMps, double lever
     static final int FEWEST_SAMPLES = 4;
     private static final int ROUNDS = 3;
 
+    /// Standard uncertainty of the time, for samples of a standard deviation: what the parabola leaves of their
+    /// noise, and what lasts too long to average out.
+    double sd(double sigmaMps) {
+        double speedSd = StrictMath.hypot(
+                Math.min(sigmaMps, residualMps) * Math.sqrt(leverage), StandingStartRules.SLOW_NOISE_MPS);
+        return speedSd / slopeMps2;
+    }
+
+    /// Standard uncertainty of the distance until then: noise that lasts a while hastens the crossing and
+    /// lengthens the way to it at once.
+    double distanceSd(double speedMps, double timeSd) {
+        return Math.max(0, speedMps - slopeMps2 * StandingStartRules.NOISE_LASTS_S) * timeSd;
+    }
+
     /// The crossing near a time, through the samples within a window on either side; nothing when there
     /// are fewer than [#FEWEST_SAMPLES] or the parabola does not reach the speed.
     static Optional<Crossing> of(Channel speed, double thresholdMps, double halfWindowS, double nearS) {

@@ -36,14 +36,13 @@ record SpeedCurve(double[] speedsMps, double[] accelerationsMps2) {
         return integral(toMps, v -> change.at(v) / square(acceleration(v)));
     }
 
-    /// What is left of it in the mean of both signs, ∫ δ²/(a·(a² − δ²)) dv, in seconds.
+    /// The time to a speed, or the distance, when something takes so much off the acceleration.
     ///
     /// Valid: where the change is well below the acceleration; it is taken as at most seven tenths of it.
-    double secondOrderS(double toMps, OfSpeed change) {
+    double integral(double toMps, boolean ofDistance, OfSpeed less) {
         return integral(toMps, v -> {
             double a = acceleration(v);
-            double squared = square(Math.min(Math.abs(change.at(v)), 0.7 * a));
-            return squared / (a * (a * a - squared));
+            return (ofDistance ? v : 1) / (a - Math.min(less.at(v), 0.7 * a));
         });
     }
 
@@ -61,7 +60,7 @@ record SpeedCurve(double[] speedsMps, double[] accelerationsMps2) {
     }
 
     /// The deceleration by an ordinary road load.
-    private static double resistance(double speedMps) {
+    static double resistance(double speedMps) {
         return StandingStartRules.ROLLING_MPS2 + StandingStartRules.DRAG_PER_M / 2 * speedMps * speedMps;
     }
 

@@ -29,11 +29,11 @@ public final class StandingStart implements Trial {
     /// Scatter of the drive's thrust from run to run and from day to day. A time or a distance answers to it
     /// more strongly the nearer its speed is to the bike's highest, which its own trace tells; what timing adds is
     /// budgeted apart. House values.
-    private static final Scatter THRUST = new Scatter(0.0285, 8, 0.0275, 8, true);
+    private static final Scatter THRUST = new Scatter(0.03, 8, 0.025, 8, true);
     /// Of a distance, in which the build-up, that has its own scatter, counts for nothing.
-    private static final Scatter WAY = new Scatter(0.0275, 8, 0.0275, 8, true);
+    private static final Scatter WAY = new Scatter(0.03, 8, 0.025, 8, true);
     /// Of power at the wheel, a part of which the road load takes whatever the thrust.
-    private static final Scatter POWER = new Scatter(0.0275, 8, 0.0255, 8, true);
+    private static final Scatter POWER = new Scatter(0.03, 8, 0.025, 8, true);
 
     /// Of a speed at which what is left of the thrust only balances the road load: a third of the power's. House
     /// values.

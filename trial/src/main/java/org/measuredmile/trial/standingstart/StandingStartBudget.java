@@ -3,6 +3,8 @@ package org.measuredmile.trial.standingstart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.motion.SpeedSource;
@@ -33,6 +35,15 @@ final class StandingStartBudget {
             return counted.stream()
                     .filter(one -> one.part().trace().isPresent())
                     .toList();
+        }
+
+        /// Standard deviation of one run's own timing.
+        double ownSd() {
+            double squares = 0;
+            for (var one : counted) {
+                squares += one.part().ownSd() * one.part().ownSd();
+            }
+            return Math.sqrt(squares / counted.size());
         }
 
         private double tracedShare() {
@@ -73,6 +84,9 @@ final class StandingStartBudget {
                     slopes.add(slope.getAsDouble());
                 }
             }
+            if (traced.isEmpty()) {
+                byWatch(speeds, slopes);
+            }
             if (speeds.size() == 1) {
                 speeds.add(target.speedMps());
                 slopes.add(target.slopeShare() * meanMps2);
@@ -80,6 +94,51 @@ final class StandingStartBudget {
             return new SpeedCurve(
                     speeds.stream().mapToDouble(Double::doubleValue).toArray(),
                     slopes.stream().mapToDouble(Double::doubleValue).toArray());
+        }
+
+        /// From mark to mark the watch tells the power that was left for speeding up; with what a road
+        /// usually takes, the acceleration halfway and at the last mark follows.
+        private void byWatch(List<Double> speeds, List<Double> slopes) {
+            for (int i = 0; i < target.ordinal(); i++) {
+                var from = Target.values()[i];
+                var to = Target.values()[i + 1];
+                var seconds = counted.stream()
+                        .filter(one -> one.run().handTime(from).isPresent()
+                                && one.run().handTime(to).isPresent())
+                        .mapToDouble(one -> one.run().handTime(to).get().value()
+                                - one.run().handTime(from).get().value())
+                        .average();
+                if (seconds.isPresent() && seconds.getAsDouble() > 0) {
+                    double middle = (from.speedMps() + to.speedMps()) / 2;
+                    double mps2 = (to.speedMps() - from.speedMps()) / seconds.getAsDouble();
+                    double wattsPerKg = middle * (mps2 + SpeedCurve.resistance(middle));
+                    speeds.add(middle);
+                    slopes.add(mps2);
+                    if (to == target) {
+                        speeds.add(to.speedMps());
+                        slopes.add(wattsPerKg / to.speedMps() - SpeedCurve.resistance(to.speedMps()));
+                    }
+                }
+            }
+        }
+
+        /// The first way's mean less the other's.
+        private double difference() {
+            var byWay = new TreeMap<String, List<Double>>();
+            counted.forEach(one -> byWay.computeIfAbsent(one.run().run().direction(), _ -> new ArrayList<>())
+                    .add(one.part().value()));
+            return mean(byWay.firstEntry().getValue()) - mean(byWay.lastEntry().getValue());
+        }
+
+        private static double mean(List<Double> values) {
+            return values.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        }
+
+        /// The variance of that difference for a variance of 1 of a run.
+        private double differenceShare() {
+            var byWay = counted.stream()
+                    .collect(Collectors.groupingBy(one -> one.run().run().direction(), Collectors.counting()));
+            return byWay.values().stream().mapToDouble(many -> 1.0 / many).sum();
         }
 
         /// The share of the time to the speed that is left when half the build-up is taken off.
@@ -128,12 +187,6 @@ final class StandingStartBudget {
     /// `perSecond` is how much the figure changes for a second more at the crossing.
     private List<Contribution> common(Group group, double perSecond, double filterS) {
         var all = new ArrayList<Contribution>();
-        double squares = 0;
-        for (var one : group.counted()) {
-            squares += one.part().ownSd() * one.part().ownSd();
-        }
-        all.add(Contribution.typeB(
-                "timing of single runs", Math.sqrt(squares) / group.counted().size()));
         double byTrace = group.tracedShare();
         // A delay moves both ends of a time alike and leaves a distance as it is.
         all.add(Contribution.typeB("receiver's filter (assumed)", byTrace * perSecond * filterS));
@@ -187,25 +240,38 @@ final class StandingStartBudget {
         return Contribution.typeB("scale of the " + kind.title() + " (not calibrated)", sensitivity * relative);
     }
 
-    /// Slope and wind change the acceleration. Both ways their first-order effect cancels; the second stays,
-    /// in which the two stand together, and the wind's own square: that of a normal error scatters by √3 of its
-    /// variance.
+    /// By how much slope and wind make the mean of both ways late; nothing where all runs went one way.
+    ///
+    /// Unit: `runSd` the standard deviation of one run, in the figure's own unit.
+    Optional<BothWays> late(Group group, boolean ofDistance, double runSd) {
+        if (!group.bothWays()) {
+            return Optional.empty();
+        }
+        var road = new BothWays.Road(
+                StandingStartRules.GRAVITY_MPS2 * StandingStartRules.LEVEL_SLOPE,
+                alongMps(),
+                StandingStartRules.DRAG_PER_M);
+        var difference = new BothWays.Difference(group.difference(), runSd * Math.sqrt(group.differenceShare()));
+        return Optional.of(BothWays.of(group.curve(), group.target().speedMps(), ofDistance, road, difference));
+    }
+
+    /// Standard uncertainty of the wind along the road.
+    private double alongMps() {
+        return input.readings()
+                .ofDay("wind-speed")
+                .map(one -> one.si() * StandingStartRules.ALONG_SHARE)
+                .orElse(StandingStartRules.UNKNOWN_WIND_MPS);
+    }
+
+    /// Slope and wind change the acceleration. Both ways their first-order effect cancels, see [#late].
     private List<Contribution> road(Group group, double perSecond) {
         double slope = StandingStartRules.GRAVITY_MPS2 * StandingStartRules.LEVEL_SLOPE;
         var wind = input.readings().ofDay("wind-speed");
-        double alongMps =
-                wind.map(one -> one.si() * StandingStartRules.ALONG_SHARE).orElse(StandingStartRules.UNKNOWN_WIND_MPS);
-        double windPerM = StandingStartRules.DRAG_PER_M * alongMps;
+        double windPerM = StandingStartRules.DRAG_PER_M * alongMps();
         String windWords = wind.isPresent() ? "wind along the road" : "wind (not written down)";
         double toMps = group.target().speedMps();
         var all = new ArrayList<Contribution>();
-        if (group.bothWays()) {
-            double leftS = group.curve().secondOrderS(toMps, v -> StrictMath.hypot(slope, windPerM * v));
-            leftS += group.curve().firstOrderS(toMps, _ -> windPerM * alongMps / 2);
-            all.add(Contribution.typeB(
-                    "slope of the road (taken for level) and " + windWords + ", as far as both ways leave them",
-                    perSecond * Math.sqrt(3) * leftS));
-        } else {
+        if (!group.bothWays()) {
             all.add(Contribution.typeB(
                     "slope of the road (taken for level)",
                     perSecond * group.curve().firstOrderS(toMps, _ -> slope)));

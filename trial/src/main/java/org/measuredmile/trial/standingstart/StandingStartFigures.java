@@ -15,6 +15,7 @@ import org.measuredmile.trial.Correlation;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.RunMean;
+import org.measuredmile.trial.Scatter;
 import org.measuredmile.trial.TrialInput;
 import org.measuredmile.trial.standingstart.StandingStartBudget.Counted;
 import org.measuredmile.trial.standingstart.StandingStartBudget.Group;
@@ -133,12 +134,28 @@ final class StandingStartFigures {
         }
         if (!counted.isEmpty()) {
             var group = new Group(target, counted, isBothWays(counted));
-            mean.answering(answers(name, group));
+            double answers = answers(name, group);
+            double runSd = StrictMath.hypot(
+                    group.ownSd(), answers * scatter("standingstart." + name).betweenRunsAt(group.mean()));
+            mean.answering(answers).blurredBy(group.ownSd());
             shared.of(group).forEach(mean::common);
+            budget.late(group, name.equals("distance-to"), runSd).ifPresent(late -> takeOff(mean, late, name));
             assume(mean, group);
             partly(runs, target, counted.size()).ifPresent(mean::finding);
             figures.add(mean.figure());
         }
+    }
+
+    private static void takeOff(RunMean mean, BothWays late, String name) {
+        boolean isDistance = name.equals("distance-to");
+        mean.lessBy(late.late())
+                .common(Contribution.typeB(
+                        "slope and wind, as far as both ways leave them", late.standardUncertainty()))
+                .assumed("slope and wind make the mean of both ways "
+                        + (isDistance
+                                ? StandingStartWords.metres(late.late()) + " too long"
+                                : StandingStartWords.seconds(late.late()) + " late")
+                        + ", which is taken off");
     }
 
     /// How strongly a figure answers to more or less thrust. The build-up takes its time whatever the thrust.
@@ -187,32 +204,26 @@ final class StandingStartFigures {
         if (powers.isEmpty() || masses.isEmpty()) {
             return Optional.empty();
         }
-        double watts =
-                powers.stream().mapToDouble(StartPower.Power::watts).average().orElseThrow();
-        double speed = powers.stream()
-                .mapToDouble(StartPower.Power::speedMps)
-                .average()
-                .orElseThrow();
-        double squares =
-                powers.stream().mapToDouble(one -> one.ownSd() * one.ownSd()).sum();
-        double beginning = powers.stream()
-                .mapToDouble(StartPower.Power::sharedSd)
-                .average()
-                .orElseThrow();
-        var shared = masses.get().shared(watts, speed);
-        mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / powers.size()))
-                .common(Contribution.typeB("first movement (build-up and filter assumed)", beginning))
+        var power = StartPower.Power.mean(powers);
+        var shared = masses.get().shared(power);
+        mean.blurredBy(power.ownSd())
+                .common(Contribution.typeB("first movement (build-up and filter assumed)", power.sharedSd()))
                 .common(Contribution.typeB("mass of bike and rider", shared.byMass()))
                 .common(Contribution.typeB("turning of the wheels (assumed)", shared.byWheels()))
                 .common(Contribution.typeB("road load", shared.byRoadLoad()))
                 .common(Contribution.typeB(
-                        "scale of the speed, not calibrated", 2 * watts * StandingStartRules.RECEIVER_SCALE));
+                        "scale of the speed, not calibrated", 2 * power.watts() * StandingStartRules.RECEIVER_SCALE));
         masses.get().assumed().forEach(mean::assumed);
         return Optional.of(masses.get().using(mean.figure()));
     }
 
+    private Scatter scatter(String figure) {
+        return input.scatter().of(StandingStart.DECLARATION.requireFigure(figure));
+    }
+
     private RunMean mean(String name, Variant variant) {
-        return RunMean.of(StandingStart.DECLARATION, "standingstart." + name, variant, input.scatter());
+        return RunMean.of(StandingStart.DECLARATION, "standingstart." + name, variant, input.scatter())
+                .withMatchedTails();
     }
 
     private static FigureRun part(StartRun run, Optional<Double> value, boolean counts, String reason) {

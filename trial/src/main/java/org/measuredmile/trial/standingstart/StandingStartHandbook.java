@@ -32,12 +32,16 @@ final class StandingStartHandbook {
                     "By hand: a watch from the first movement until the display shows the speed. Each run is good"
                             + " to 0.10 s; 0.05 s of reaction and 0.2 s of a late display are common to all runs and"
                             + " do not average out.",
-                    "The mean of the two directions is the figure. Its scatter is moderated with that of earlier"
-                            + " days; the any-day interval adds the scatter between days. What"
-                            + " scatters is thrust, by 3 % from"
-                            + " run to run; a time answers to it more strongly the nearer the speed is to the bike's"
-                            + " highest, by as much as its own trace says. What the priors leave open,"
-                            + " filter and scale are common to all runs.",
+                    "The mean of the two directions is the figure, less what slope and wind add to it: uphill and"
+                            + " into the wind a bike loses more time than it wins on the way back, and the wind's own"
+                            + " square slows it both ways. How much is averaged over the slope and the wind that may"
+                            + " have been, weighted by how well each explains the difference between the two ways.",
+                    "The runs' scatter is moderated with that of earlier days; their own timing, which it shows as"
+                            + " well, is not counted twice. The any-day interval adds the scatter between days. What"
+                            + " scatters is thrust, by 3 % from run to run; a time answers to it more strongly the"
+                            + " nearer the speed is to the bike's highest, by as much as its own trace says. What the"
+                            + " priors leave open, filter and scale are common to all runs. The intervals have the"
+                            + " tails of a sum whose scatters are known to few degrees of freedom.",
                     "Power needs the rider's mass as ridden. The bike's is that of the weigh-in, else 28 ± 4 kg."
                             + " Peak power is the highest mean over two seconds, less 0.8 %, by which the highest of"
                             + " noisy means is too high; mean power is the work from rest to"

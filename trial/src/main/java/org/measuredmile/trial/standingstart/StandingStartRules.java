@@ -16,6 +16,10 @@ final class StandingStartRules {
     static final double REST_MPS = 0.5;
     /// Least time at rest before the start, s.
     static final double REST_S = 1.0;
+    /// A bike that was no faster for so long after its rest, s, crept before it went.
+    static final double CREEPS_MPS = 1.0;
+
+    static final double CREEPS_S = 1.0;
     /// The start is fitted from so long before to the sample that first exceeds this speed.
     static final double CUT_BEFORE_S = 3.0;
     static final double CUT_MPS = 3.5;

@@ -13,6 +13,7 @@ import org.measuredmile.roadload.Thrust;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.FigureKey;
+import org.measuredmile.trial.MatchedTails;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 
 /// A time or a distance brought to the reference rider and air: multiplied by what the road-load model says of the
@@ -148,8 +149,8 @@ final class StartAtReference {
                 asRidden.trial(),
                 asRidden.version(),
                 value,
-                thisDay.around(value),
-                anyDay.around(value),
+                MatchedTails.around(thisDay, value),
+                MatchedTails.around(anyDay, value),
                 asRidden.runs().stream().map(run -> scaled(run, times)).toList(),
                 contributions,
                 List.of(),

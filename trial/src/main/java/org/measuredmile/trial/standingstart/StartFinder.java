@@ -130,14 +130,17 @@ final class StartFinder {
             double restMps = Stops.median(speed, Math.max(fromS, restBegin(rise)), speed.timeS(rise.rest()));
             switch (StartFit.fit(cut, source.sigmaMps(), restMps, speed.timeS(rise.rest()))) {
                 case StartFit.Result.Good(var good) -> {
-                    reasons.addAll(fitFaults(good));
+                    reasons.addAll(fitFaults(good, rise));
                     fitted = Optional.of(good);
                     targets = new StartTimes(source, samples, good, cutEndS).all();
                 }
                 case StartFit.Result.Bad(var why) -> reasons.add(why);
             }
         }
-        return new TracedStart(recording, source, speed.timeS(rise.rest()), cutEndS, samples, fitted, targets, reasons);
+        boolean isTold = !isTooCoarse(source) && source.kind() != SpeedSource.Kind.POSITIONS;
+        Map<Target, FromNamedSpeed.Passed> passed = isTold ? FromNamedSpeed.of(source, samples, cutEndS) : Map.of();
+        return new TracedStart(
+                recording, source, speed.timeS(rise.rest()), cutEndS, samples, fitted, targets, passed, reasons);
     }
 
     private double restBegin(Rise rise) {
@@ -200,11 +203,12 @@ final class StartFinder {
                         + StandingStartRules.FEWEST_SAMPLES + " needed");
     }
 
-    private static List<String> fitFaults(StartFit.Fitted fit) {
+    private List<String> fitFaults(StartFit.Fitted fit, Rise rise) {
         var faults = new ArrayList<String>();
         double chiSquare = fit.settled().reducedChiSquare();
         if (chiSquare > StandingStartRules.MOST_CHI_SQUARE) {
-            faults.add("foot, second push or slipping wheel: reduced χ² of the fit "
+            faults.add(crept(rise).orElse("foot, second push or slipping wheel")
+                    + ": reduced χ² of the fit "
                     + StandingStartWords.number(chiSquare) + ", at most "
                     + StandingStartWords.number(StandingStartRules.MOST_CHI_SQUARE));
         }
@@ -212,5 +216,19 @@ final class StartFinder {
             faults.add(name + " ended on the bound of the fit");
         }
         return faults;
+    }
+
+    /// That it moved slowly for long before it went.
+    private Optional<String> crept(Rise rise) {
+        int went = rise.cut();
+        while (went > rise.rest() && speed.value(went) > StandingStartRules.CREEPS_MPS) {
+            went--;
+        }
+        double creptS = speed.timeS(went) - speed.timeS(rise.rest());
+        return creptS < StandingStartRules.CREEPS_S
+                ? Optional.empty()
+                : Optional.of("moving before the start, for " + StandingStartWords.seconds(creptS) + " at up to "
+                        + StandingStartWords.mps(StandingStartRules.CREEPS_MPS)
+                        + ", so that no one beginning fits it");
     }
 }

@@ -3,9 +3,11 @@ package org.measuredmile.trial.standingstart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.roadload.KnownLoad;
+import org.measuredmile.roadload.RoadLoad;
 import org.measuredmile.roadload.Setting;
 import org.measuredmile.trial.Figure;
 import org.measuredmile.trial.RoadSetting;
@@ -80,12 +82,6 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
         return load().mean().forceN(setting(), speedMps);
     }
 
-    /// Standard uncertainty of the road load at a speed, that of the air in it.
-    double roadLoadSdN(double speedMps) {
-        double byAir = load().mean().dragAreaM2() * speedMps * speedMps / 2 * road.airSdKgPerM3();
-        return StrictMath.hypot(load().forceSdN(setting(), speedMps), byAir);
-    }
-
     /// What nobody measured.
     List<String> assumed() {
         var all = new ArrayList<>(road.assumed());
@@ -117,52 +113,86 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
     }
 
     /// What all runs of a day share of a power's standard uncertainty: masses, wheels, road load.
-    ///
-    /// Unit: watts, of a power at a mean speed.
-    Shared shared(double powerW, double speedMps) {
-        double drag = setting().airKgPerM3() * speedMps * speedMps * speedMps / 2;
-        double perKg = Math.max(0, powerW - drag * load().mean().dragAreaM2()) / effectiveKg();
-        return new Shared(perKg * massSdKg(), perKg * turningSdKg(), roadLoadSdN(speedMps) * speedMps);
+    Shared shared(Power power) {
+        double dragW = power.perDragArea() * load().mean().dragAreaM2();
+        double rollingW = power.perRolling() * load().mean().rollingCoefficient();
+        double perTurningKg = Math.max(0, power.watts() - dragW - rollingW) / effectiveKg();
+        double perKg = perTurningKg + rollingW / setting().massKg();
+        double byAir = dragW / setting().airKgPerM3() * airSdKgPerM3();
+        double byLoad = load().sd(power.perRolling(), power.perDragArea());
+        return new Shared(perKg * massSdKg(), perTurningKg * turningSdKg(), StrictMath.hypot(byLoad, byAir));
     }
 
     /// Standard uncertainties by their causes, in watts.
     record Shared(double byMass, double byWheels, double byRoadLoad) {}
 
-    /// A power, the mean speed it was delivered at, the standard uncertainty of this one run, and what of it the
-    /// day's runs share.
-    record Power(double watts, double speedMps, double ownSd, double sharedSd) {
+    /// A power, the standard uncertainty of this one run, what of it the day's runs share, and by how much the
+    /// power answers to the rolling coefficient and, in W/m², to the drag area.
+    record Power(double watts, double ownSd, double sharedSd, double perRolling, double perDragArea) {
         Power lessBy(double share) {
-            return new Power(watts * (1 - share), speedMps, ownSd, sharedSd);
+            return new Power(watts * (1 - share), ownSd, sharedSd, perRolling, perDragArea);
         }
+
+        /// Of a day's powers: the mean of each, and of their own standard uncertainties the root mean square.
+        static Power mean(List<Power> powers) {
+            double own = mean(powers, one -> one.ownSd() * one.ownSd());
+            return new Power(
+                    mean(powers, Power::watts),
+                    Math.sqrt(own),
+                    mean(powers, Power::sharedSd),
+                    mean(powers, Power::perRolling),
+                    mean(powers, Power::perDragArea));
+        }
+
+        private static double mean(List<Power> powers, ToDoubleFunction<Power> what) {
+            return powers.stream().mapToDouble(what).average().orElseThrow();
+        }
+    }
+
+    /// The same with more of the masses and of the road load, for [ThrustFit].
+    ThrustFit.Moved moved(double moreKg, double moreTurningKg, RoadLoad moreLoad) {
+        var mean = load().mean();
+        var other = new RoadLoad(
+                mean.rollingCoefficient() + moreLoad.rollingCoefficient(), mean.dragAreaM2() + moreLoad.dragAreaM2());
+        var heavier = setting().withMass(setting().massKg() + moreKg);
+        return new ThrustFit.Moved(heavier.effectiveKg() + moreTurningKg, v -> other.forceN(heavier, v));
     }
 
     /// The mean power from rest to a speed.
     Power mean(Target target, TracedStart start, TracedStart.Reached.Yes reached) {
         var fit = start.fitted().orElseThrow();
         double v = target.speedMps();
-        double work = effectiveKg() * v * v / 2
-                + roadWorkJ(start.samples(), fit.motionS(), reached.crossing().timeS());
-        double watts = work / reached.timeS();
+        double cubes = cubes(start.samples(), fit.motionS(), reached.crossing().timeS());
+        double perRolling = weightN() * reached.distanceM() / reached.timeS();
+        double perArea = setting().airKgPerM3() * cubes / 2 / reached.timeS();
+        var mean = load().mean();
+        double watts = effectiveKg() * v * v / 2 / reached.timeS()
+                + perRolling * mean.rollingCoefficient()
+                + perArea * mean.dragAreaM2();
         double sd = watts * StrictMath.hypot(fit.motion().ownSd(), reached.crossingSd()) / reached.timeS();
         double sharedS = StrictMath.hypot(fit.motion().fromBuildUp(), StandingStartRules.FILTER_S);
-        return new Power(watts, reached.distanceM() / reached.timeS(), sd, watts * sharedS / reached.timeS());
+        return new Power(watts, sd, watts * sharedS / reached.timeS(), perRolling, perArea);
     }
 
-    private double roadWorkJ(Channel samples, double fromS, double toS) {
-        double joules = 0;
+    /// ∫ v³ dt.
+    private static double cubes(Channel samples, double fromS, double toS) {
+        double sum = 0;
         for (int i = samples.indexAtOrAfter(fromS); i < samples.size() && samples.timeS(i) <= toS; i++) {
             double v = samples.value(i);
             double stepS = i == 0 ? 0 : Math.min(samples.timeS(i) - samples.timeS(i - 1), samples.timeS(i) - fromS);
-            joules += roadLoadN(v) * v * stepS;
+            sum += v * v * v * stepS;
         }
-        return joules;
+        return sum;
     }
 
     /// The highest mean over two seconds between the start and the end of a run; nothing when the run is
     /// shorter than four.
     ///
-    /// The highest of many noisy means is too high. So the place of the peak is that of the highest mean over four
-    /// seconds, and its value the mean over the two in their middle, whose ends have noise of their own.
+    /// The highest of many noisy means is too high. So the place of the peak is found over four
+    /// seconds, and its value is the mean over the two in their middle, whose ends have noise of their
+    /// own. And where one place is as good as another, that one stands whose power is known best, most
+    /// often the earlier, for the drag of the air grows with the cube of the speed: the place is where
+    /// the power less its standard uncertainty is highest.
     Optional<Power> peak(Channel samples, double fromS) {
         double margin = (StandingStartRules.PEAK_WITHIN_S - StandingStartRules.MEAN_OVER_S) / 2;
         double highest = Double.NEGATIVE_INFINITY;
@@ -170,7 +200,7 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
         for (int i = 0; i < samples.size(); i++) {
             double toS = samples.timeS(i) + StandingStartRules.PEAK_WITHIN_S;
             boolean inside = samples.timeS(i) >= fromS && toS <= samples.timeS(samples.size() - 1) + 1e-9;
-            double watts = inside ? over(samples, samples.timeS(i), toS).watts() : highest;
+            double watts = inside ? surely(over(samples, samples.timeS(i), toS)) : highest;
             if (watts > highest) {
                 highest = watts;
                 atS = samples.timeS(i) + margin;
@@ -182,15 +212,23 @@ record StartPower(RoadSetting road, UsedLoad usedLoad, double riderKg) {
                         .lessBy(StandingStartRules.PEAK_TOO_HIGH));
     }
 
+    private double surely(Power power) {
+        return power.watts() - load().sd(power.perRolling(), power.perDragArea());
+    }
+
     private Power over(Channel samples, double fromS, double toS) {
         double from = speedAt(samples, fromS);
         double to = speedAt(samples, toS);
         double middle = speedAt(samples, (fromS + toS) / 2);
-        // By Simpson's rule: v·R(v) is a cubic of a nearly quadratic speed.
-        double roadW = (from * roadLoadN(from) + 4 * middle * roadLoadN(middle) + to * roadLoadN(to)) / 6;
-        double watts = effectiveKg() * (to * to - from * from) / 2 / (toS - fromS) + roadW;
+        // By Simpson's rule: a cubic of a nearly quadratic speed.
+        double perRolling = weightN() * (from + 4 * middle + to) / 6;
+        double cubes = (from * from * from + 4 * middle * middle * middle + to * to * to) / 6;
+        double perArea = setting().airKgPerM3() * cubes / 2;
+        double watts = effectiveKg() * (to * to - from * from) / 2 / (toS - fromS)
+                + perRolling * load().mean().rollingCoefficient()
+                + perArea * load().mean().dragAreaM2();
         double sd = effectiveKg() * LINE_SD * StrictMath.hypot(from, to) / (toS - fromS);
-        return new Power(watts, middle, sd, 0);
+        return new Power(watts, sd, 0, perRolling, perArea);
     }
 
     private static double speedAt(Channel samples, double timeS) {

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.measuredmile.recording.day.Run;
+import org.measuredmile.roadload.RoadLoad;
 import org.measuredmile.trial.CandidateMatching.Held;
 import org.measuredmile.trial.ResolvedReadings.Value;
 import org.measuredmile.trial.standingstart.StandingStartRules.Target;
@@ -22,6 +23,8 @@ record StartRun(
         Map<Target, Value> distances,
         Held<TracedStart> held,
         Optional<StartPower> power) {
+    private static final RoadLoad NO_LOAD = new RoadLoad(0, 0);
+
     StartRun {
         times = Collections.unmodifiableMap(new TreeMap<>(times));
         distances = Collections.unmodifiableMap(new TreeMap<>(distances));
@@ -82,15 +85,11 @@ record StartRun(
     }
 
     Optional<Part> distance(Target target) {
-        var byTrace = reached(target).map(yes -> Part.traced(yes.distanceM(), distanceSd(target, yes), yes));
+        var byTrace = reached(target)
+                .map(yes -> Part.traced(
+                        yes.distanceM(), yes.crossing().distanceSd(target.speedMps(), yes.crossingSd()), yes));
         return byTrace.or(
                 () -> Optional.ofNullable(distances.get(target)).map(read -> Part.read(read, target.speedMps())));
-    }
-
-    /// Noise that lasts a while hastens the crossing and lengthens the way to it at once.
-    private static double distanceSd(Target target, Reached.Yes yes) {
-        double lengthened = yes.crossing().slopeMps2() * StandingStartRules.NOISE_LASTS_S;
-        return Math.max(0, target.speedMps() - lengthened) * yes.crossingSd();
     }
 
     Optional<StartPower.Power> meanPower(Target target) {
@@ -108,7 +107,12 @@ record StartRun(
             return new ThrustFit.Outcome.None(
                     reason().isEmpty() ? "no force: it needs a recording and the rider's mass as ridden" : reason());
         }
-        return ThrustFit.of(traced().get(), power.get());
+        return ThrustFit.of(traced().get(), power.get().moved(0, 0, NO_LOAD));
+    }
+
+    /// The same were mass, wheels or road load so much more; only for a start that tells them.
+    ThrustFit.Outcome thrust(double moreKg, double moreTurningKg, RoadLoad moreLoad) {
+        return ThrustFit.of(traced().orElseThrow(), power.orElseThrow().moved(moreKg, moreTurningKg, moreLoad));
     }
 
     private StartFit.Fitted fit() {

@@ -18,6 +18,9 @@ import org.measuredmile.trial.TrialInput;
 final class StartThrust {
     static final String LAUNCH = "standingstart.launch-force";
     static final String POWER = "standingstart.power-limit";
+    /// Where the force and the power are read, for what slope and wind do to them.
+    private static final double LAUNCH_MPS = 2;
+    private static final double POWER_MPS = 6;
 
     private final TrialInput input;
     private final Variant variant;
@@ -47,10 +50,12 @@ final class StartThrust {
         if (known.isEmpty() || moved.isEmpty()) {
             return Optional.empty();
         }
-        var launch = figure(LAUNCH, ThrustFit.Outcome.Known::launchN, this::launchShared);
-        var power = figure(POWER, ThrustFit.Outcome.Known::powerW, this::powerShared);
-        return Optional.of(
-                new Pair(launch, power, new Correlation(launch.key(), power.key(), correlation(launch, power))));
+        var answers = answers();
+        var launch =
+                figure(LAUNCH, ThrustFit.Outcome.Known::launchN, value -> shared(value, answers.launch(), LAUNCH_MPS));
+        var power = figure(POWER, ThrustFit.Outcome.Known::powerW, value -> shared(value, answers.power(), POWER_MPS));
+        double correlation = correlation(launch, power, ThrustAnswers.alikeByRoadLoad(answers, moved.get()));
+        return Optional.of(new Pair(launch, power, new Correlation(launch.key(), power.key(), correlation)));
     }
 
     double launchN() {
@@ -97,7 +102,8 @@ final class StartThrust {
                             found.map(one -> OptionalDouble.of(one.value())).orElse(OptionalDouble.empty())),
                     run.run().direction());
         }
-        mean.common(Contribution.typeB("speed noise of single runs", Math.sqrt(squares) / known.size()))
+        mean.withMatchedTails()
+                .blurredBy(Math.sqrt(squares / known.size()))
                 .common(Contribution.typeB("build-up of thrust (assumed)", buildUp));
         shared.of(mean.value()).forEach(mean::common);
         moved.orElseThrow().assumed().forEach(mean::assumed);
@@ -113,26 +119,26 @@ final class StartThrust {
         return outcome instanceof ThrustFit.Outcome.None(String reason) ? reason : "";
     }
 
-    /// At about 2 m/s, where the force is read.
-    private List<Contribution> launchShared(double newtons) {
-        return shared(newtons, 2, 1);
+    /// How both answer to what the fit was given, by the first start that tells them.
+    private ThrustAnswers.Both answers() {
+        for (int i = 0; i < runs.size(); i++) {
+            if (runs.get(i).screened().isEmpty() && outcomes.get(i) instanceof ThrustFit.Outcome.Known one) {
+                return ThrustAnswers.of(runs.get(i), one, moved.orElseThrow());
+            }
+        }
+        throw new IllegalStateException("no start tells a force");
     }
 
-    /// At about 6 m/s, where power limits.
-    private List<Contribution> powerShared(double watts) {
-        return shared(watts, 6, 6);
-    }
-
-    /// Whatever moves the force at a speed moves the power there by the speed's own measure.
-    private List<Contribution> shared(double value, double speedMps, double perNewton) {
+    private List<Contribution> shared(double value, ThrustAnswers answers, double speedMps) {
         var with = moved.orElseThrow();
-        double accelerationMps2 = Math.max(0, value / perNewton - with.roadLoadN(speedMps)) / with.effectiveKg();
-        double perScale = perNewton == 1 ? 1 : 2;
+        boolean isForce = speedMps == LAUNCH_MPS;
+        double perNewton = isForce ? 1 : speedMps;
+        double perScale = isForce ? 1 : 2;
         var all = new ArrayList<Contribution>();
-        all.add(Contribution.typeB("mass of bike and rider", perNewton * accelerationMps2 * with.massSdKg()));
+        all.add(Contribution.typeB("mass of bike and rider", Math.abs(value * answers.perKg()) * with.massSdKg()));
         all.add(Contribution.typeB(
-                "turning of the wheels (assumed)", perNewton * accelerationMps2 * with.turningSdKg()));
-        all.add(Contribution.typeB("road load", perNewton * with.roadLoadSdN(speedMps)));
+                "turning of the wheels (assumed)", Math.abs(value * answers.perTurningKg()) * with.turningSdKg()));
+        all.add(Contribution.typeB("road load", value * answers.byRoadLoad(with)));
         all.add(Contribution.typeB(
                 "scale of the speed, not calibrated", perScale * value * StandingStartRules.RECEIVER_SCALE));
         all.add(Contribution.typeB("receiver's filter (assumed)", value * StandingStartRules.FORCE_FILTER));
@@ -160,17 +166,39 @@ final class StartThrust {
                 == 2;
     }
 
-    /// Inputs of one name move both the same way; scatter does so mostly; the fit's noise as the fit says.
-    private double correlation(Figure launch, Figure power) {
-        return Correlation.byInputs(launch, power, this::alike);
+    /// Inputs of one name move both the same way; scatter does so mostly, and as the fit says where it is noise.
+    private double correlation(Figure launch, Figure power, Optional<Double> byRoadLoad) {
+        double noise = noiseShare(LAUNCH, ThrustFit.Outcome.Known::launchN)
+                * noiseShare(POWER, ThrustFit.Outcome.Known::powerW);
+        double own = Math.sqrt((1 - noiseShare(LAUNCH, ThrustFit.Outcome.Known::launchN))
+                * (1 - noiseShare(POWER, ThrustFit.Outcome.Known::powerW)));
+        double byFit = byFit();
+        return Correlation.byInputs(launch, power, input -> {
+            if (input.startsWith("scatter")) {
+                return own * Correlation.ofScatter(input) + Math.sqrt(noise) * byFit;
+            }
+            if (input.equals("road load")) {
+                return byRoadLoad.orElse(0.0);
+            }
+            return input.startsWith("build-up") ? byFit : Correlation.ofScatter(input);
+        });
     }
 
-    private double alike(String input) {
-        return input.startsWith("speed noise") || input.startsWith("build-up")
-                ? known.stream()
-                        .mapToDouble(ThrustFit.Outcome.Known::correlation)
-                        .average()
-                        .orElse(0)
-                : Correlation.ofScatter(input);
+    /// How much of the variance that is expected between runs is noise.
+    private double noiseShare(String id, Function<ThrustFit.Outcome.Known, ThrustFit.Found> which) {
+        double noise = known.stream()
+                .mapToDouble(one -> which.apply(one).ownSd() * which.apply(one).ownSd())
+                .average()
+                .orElse(0);
+        double own =
+                input.scatter().of(StandingStart.DECLARATION.requireFigure(id)).betweenRunsAt(mean(which));
+        return noise == 0 ? 0 : noise / (noise + own * own);
+    }
+
+    private double byFit() {
+        return known.stream()
+                .mapToDouble(ThrustFit.Outcome.Known::correlation)
+                .average()
+                .orElse(0);
     }
 }

@@ -89,15 +89,12 @@ final class StartTimes {
     }
 
     private Reached reached(Target target, Crossing crossing) {
-        double speedSd = StrictMath.hypot(
-                Math.min(source.sigmaMps(), crossing.residualMps()) * Math.sqrt(crossing.leverage()),
-                StandingStartRules.SLOW_NOISE_MPS);
         return new Reached.Yes(
                 crossing,
                 crossing.timeS() - fit.motionS(),
                 crossing.timeS() - fit.rampS(),
                 distanceM(target, crossing.timeS()),
-                speedSd / crossing.slopeMps2());
+                crossing.sd(source.sigmaMps()));
     }
 
     private int firstAtOrAbove(double speedMps) {

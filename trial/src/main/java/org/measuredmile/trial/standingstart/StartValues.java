@@ -45,6 +45,7 @@ final class StartValues {
                             power.watts(),
                             power.ownSd())));
         }
+        run.traced().ifPresent(start -> start.passed().forEach((target, passed) -> addPassed(values, target, passed)));
         run.peakPower()
                 .ifPresent(power -> values.add(new RunValue(
                         "peak-power", "peak wheel power", QuantityKind.POWER, power.watts(), power.ownSd())));
@@ -58,6 +59,22 @@ final class StartValues {
             addForces(values, run, start);
         });
         return values;
+    }
+
+    /// From half a metre a second on: also of a start that crept before it went.
+    private static void addPassed(List<RunValue> values, Target target, FromNamedSpeed.Passed passed) {
+        values.add(new RunValue(
+                "time-from-half-mps-to-" + target.id(),
+                "time from 0.5 m/s to " + target.words(),
+                QuantityKind.TIME,
+                passed.timeS(),
+                passed.timeSd()));
+        values.add(new RunValue(
+                "distance-from-half-mps-to-" + target.id(),
+                "distance from 0.5 m/s to " + target.words(),
+                QuantityKind.LENGTH,
+                passed.distanceM(),
+                passed.distanceSd()));
     }
 
     /// The tractive force at each speed: the curve that the road-load model takes.

@@ -1,6 +1,7 @@
 package org.measuredmile.trial.standingstart;
 
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.motion.ModelFit;
 import org.measuredmile.recording.motion.ModelFit.Parameter;
@@ -37,8 +38,15 @@ final class ThrustFit {
         record None(String why) implements Outcome {}
     }
 
+    /// What is moved: the mass with its wheels' turning, and the road load at a speed in newtons.
+    record Moved(double effectiveKg, DoubleUnaryOperator roadLoad) {
+        double roadLoadN(double speedMps) {
+            return roadLoad.applyAsDouble(speedMps);
+        }
+    }
+
     /// Fits a start that qualifies.
-    static Outcome of(TracedStart start, StartPower moved) {
+    static Outcome of(TracedStart start, Moved moved) {
         var first = start.fitted().orElseThrow();
         var samples = cut(start, first.motionS());
         if (samples.size() < 12) {
@@ -82,7 +90,7 @@ final class ThrustFit {
     }
 
     /// Speeds by the midpoint rule, brought to the samples' times on straight lines.
-    private static double[] shown(double[] times, double lastS, double[] p, StartPower moved, double restMps) {
+    private static double[] shown(double[] times, double lastS, double[] p, Moved moved, double restMps) {
         double[] shown = new double[times.length];
         double v = 0;
         double timeS = p[MOTION];
@@ -106,7 +114,7 @@ final class ThrustFit {
         return shown;
     }
 
-    private static double rate(double u, double v, double[] p, StartPower moved) {
+    private static double rate(double u, double v, double[] p, Moved moved) {
         double share = Math.clamp(u / p[BUILD_UP], 0, 1);
         double force = v * p[LAUNCH] <= p[POWER] ? p[LAUNCH] : p[POWER] / v;
         return share * (force - moved.roadLoadN(v)) / moved.effectiveKg();

@@ -14,7 +14,8 @@ import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 /// A candidate start in a recording: the fit where it qualifies, its own reasons where it does not.
 ///
 /// Shape: `restEndS` is the last sample at rest; `samples` run from before the start to the end of the
-/// run; `reasons` give limit and value each and are empty for a start that can be used.
+/// run; `passed` is what it gives whether or not it can
+/// be used; `reasons` give limit and value each and are empty for a start that can be used.
 record TracedStart(
         Recording recording,
         SpeedSource source,
@@ -23,10 +24,12 @@ record TracedStart(
         Channel samples,
         Optional<StartFit.Fitted> fitted,
         Map<Target, Reached> targets,
+        Map<Target, FromNamedSpeed.Passed> passed,
         List<String> reasons)
         implements Candidate {
     TracedStart {
         targets = Collections.unmodifiableMap(new TreeMap<>(targets));
+        passed = Collections.unmodifiableMap(new TreeMap<>(passed));
         reasons = List.copyOf(reasons);
     }
 

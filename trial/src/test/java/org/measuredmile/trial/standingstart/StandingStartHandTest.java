@@ -20,7 +20,9 @@ class StandingStartHandTest {
                 .reduce();
         var figure = outcome.figures().getFirst();
         assertThat(figure.key().text()).isEqualTo("standingstart.time-to drive=throttle to=15-mph");
-        assertThat(figure.value()).isCloseTo(4.70, within(1e-9));
+        // Slope and wind make the mean of both ways a little late, by less than the watch's hundredth here.
+        assertThat(figure.value()).isLessThan(4.70).isCloseTo(4.70, within(0.012));
+        assertThat(figure.assumed()).anyMatch(what -> what.endsWith("late, which is taken off"));
         assertThat(figure.budget().stream().map(one -> one.input()))
                 .contains("display shows the speed late (assumed)", "reaction to start and speed, alike in all runs");
         // The display alone is ± 0.2 s, standard uncertainty: house value.

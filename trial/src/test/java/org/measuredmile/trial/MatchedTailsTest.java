@@ -1,4 +1,4 @@
-package org.measuredmile.trial.assistspeed;
+package org.measuredmile.trial;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

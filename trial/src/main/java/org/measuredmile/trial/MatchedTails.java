@@ -1,13 +1,12 @@
-package org.measuredmile.trial.assistspeed;
+package org.measuredmile.trial;
 
 import org.measuredmile.quantity.Interval;
 import org.measuredmile.quantity.budget.Budget;
 import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.quantity.budget.Uncertainty;
 import org.measuredmile.quantity.statistics.StudentT;
-import org.measuredmile.trial.Figure;
 
-/// The 95 % intervals of a figure read so seldom that its scatters are hardly more than stated ones.
+/// The 95 % intervals of a figure whose scatters are hardly more than stated ones, or of few degrees of freedom.
 ///
 /// A stated scatter of ν degrees of freedom makes a t-distributed contribution, of variance u²·ν/(ν − 2)
 /// and excess kurtosis 6/(ν − 4). The sum is given the scaled t distribution of the same variance and
@@ -15,20 +14,20 @@ import org.measuredmile.trial.Figure;
 /// Satterthwaite make the tails of two like ones 5 % too narrow.
 /// Valid: for more than 4 degrees of freedom in each contribution; else the budget's own interval.
 /// Source: JCGM 101:2008, 6.4.9.4 (variance); kurtosis of a sum: its fourth cumulants add.
-final class MatchedTails {
+public final class MatchedTails {
     private static final double LEAST_DEGREES = 4;
 
     private MatchedTails() {}
 
     /// The figure with both intervals from its budget.
-    static Figure of(Figure figure, String betweenDays) {
+    public static Figure of(Figure figure, String betweenDays) {
         var thisDay = new Budget(figure.budget().stream()
                 .filter(part -> !part.input().equals(betweenDays))
                 .toList());
         return figure.known(around(thisDay, figure.value()), around(new Budget(figure.budget()), figure.value()));
     }
 
-    static Uncertainty around(Budget budget, double value) {
+    public static Uncertainty around(Budget budget, double value) {
         if (budget.contributions().stream().anyMatch(part -> part.degreesOfFreedom() <= LEAST_DEGREES)) {
             return budget.around(value);
         }

@@ -2,6 +2,9 @@ package org.measuredmile.roadload;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.CholeskyDecomposition;
 import org.measuredmile.recording.motion.ModelFit;
 import org.measuredmile.recording.motion.ModelFit.Parameter;
 
@@ -48,8 +51,8 @@ public final class CoastDown {
     /// What the runs say.
     ///
     /// Shape: `covariance` of rolling coefficient, drag area, grade and head wind, in that order, from
-    /// residuals and priors alone; `reducedChiSquare` against `sigmaMps`. Gusts make runs differ by far more
-    /// than this covariance says, so figures come from the scatter between pairs.
+    /// residuals and priors alone; `reducedChiSquare` against the errors that were stated. Without the gusts
+    /// among those, runs differ by far more than this covariance says.
     public record Found(
             RoadLoad load,
             double grade,
@@ -74,15 +77,55 @@ public final class CoastDown {
     ///
     /// Unit: `sigmaMps` the standard deviation of a sample of speed.
     public static Outcome fit(List<Run> runs, Setting setting, Before before, double sigmaMps) {
+        return fit(runs, setting, before, samples -> divided(samples, sigmaMps));
+    }
+
+    /// Fits all runs at once, with errors of the speeds that lean on each other.
+    ///
+    /// Shape: a covariance matrix a run, positive definite, in (m/s)².
+    /// Source: generalised least squares, by the factor of the covariance: Aitken, Proceedings of the Royal
+    /// Society of Edinburgh 55 (1935) 42-48, from memory.
+    public static Outcome fit(List<Run> runs, Setting setting, Before before, List<double[][]> covariances) {
+        var factors = covariances.stream()
+                .map(one -> new CholeskyDecomposition(new Array2DRowRealMatrix(one, false))
+                        .getL()
+                        .getData())
+                .toList();
+        return fit(runs, setting, before, samples -> whitened(samples, factors));
+    }
+
+    private static Outcome fit(List<Run> runs, Setting setting, Before before, UnaryOperator<double[]> whitened) {
         double[] samples = runs.stream()
                 .flatMapToDouble(run -> java.util.Arrays.stream(run.speedsMps()))
                 .toArray();
         var parameters = parameters(runs, before);
-        var fitted = ModelFit.fit(samples, sigmaMps, values -> speeds(runs, setting, values), parameters);
+        var fitted = ModelFit.fit(
+                whitened.apply(samples), 1, values -> whitened.apply(speeds(runs, setting, values)), parameters);
         return switch (fitted) {
             case ModelFit.Outcome.NotSettled not -> new Outcome.NotSettled(not.lastCost());
             case ModelFit.Outcome.Settled settled -> new Outcome.Settled(found(settled, runs.size()));
         };
+    }
+
+    private static double[] divided(double[] samples, double sigma) {
+        return java.util.Arrays.stream(samples).map(one -> one / sigma).toArray();
+    }
+
+    /// The samples as independent ones of standard deviation 1: L⁻¹·x, run by run, LLᵀ the covariance.
+    private static double[] whitened(double[] samples, List<double[][]> factors) {
+        double[] white = new double[samples.length];
+        int from = 0;
+        for (double[][] factor : factors) {
+            for (int i = 0; i < factor.length; i++) {
+                double left = samples[from + i];
+                for (int k = 0; k < i; k++) {
+                    left -= factor[i][k] * white[from + k];
+                }
+                white[from + i] = left / factor[i][i];
+            }
+            from += factor.length;
+        }
+        return white;
     }
 
     /// What is found, in the fit's order: rolling coefficient, drag area, grade, head wind, a start speed of

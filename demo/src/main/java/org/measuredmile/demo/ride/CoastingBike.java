@@ -29,11 +29,11 @@ public record CoastingBike(
                 0.04);
     }
 
-    /// The same on another day: tyres warmer or softer, the rider sitting otherwise.
+    /// The same on another day: tyres warmer or softer, the rider sitting otherwise; crews differ in how much.
     CoastingBike today(RandomGenerator random) {
         return new CoastingBike(
-                rolling * (1 + Draw.normal(random, 0, tyreDay)),
-                dragAreaM2 * (1 + Draw.normal(random, 0, postureDay)),
+                rolling * (1 + Draw.normal(random, 0, tyreDay * Crews.spread(random))),
+                dragAreaM2 * (1 + Draw.normal(random, 0, postureDay * Crews.spread(random))),
                 riderKg,
                 bikeKg,
                 wheelsKg,

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.measuredmile.roadload.CoastDown;
+import org.measuredmile.roadload.Coasting;
 import org.measuredmile.roadload.RoadLoad;
 import org.measuredmile.roadload.Setting;
 
@@ -13,10 +14,8 @@ import org.measuredmile.roadload.Setting;
 /// Shape: `found` where the pair counts, else `reason` with limit and value.
 record CoastPair(CoastRun out, CoastRun back, Optional<CoastDown.Found> found, String reason) {
 
-    /// Solves a pair with the wind that was measured, or free.
-    ///
-    /// Unit: m/s of head wind on the way out; an infinite standard deviation is not allowed.
-    static CoastPair solved(CoastRun out, CoastRun back, double headWindMps, double headWindSdMps) {
+    /// Solves a pair, wind and grade free as far as a quiet day and a level road allow.
+    static CoastPair solved(CoastRun out, CoastRun back) {
         var usual = CoastDown.Before.USUAL;
         var before = new CoastDown.Before(
                 usual.rolling(),
@@ -24,20 +23,29 @@ record CoastPair(CoastRun out, CoastRun back, Optional<CoastDown.Found> found, S
                 usual.dragAreaM2(),
                 usual.dragAreaSdM2(),
                 usual.gradeSd(),
-                headWindMps,
-                headWindSdMps);
-        return switch (CoastDown.fit(List.of(out.samples(), back.samples()), setting(out, back), before, sd(out))) {
+                0,
+                CoastdownRules.WIND_SD_MPS);
+        var setting = setting(out, back);
+        var samples = List.of(out.samples(), back.samples());
+        var first = CoastDown.fit(samples, setting, before, CoastdownRules.ANY_SD_MPS);
+        // What gusts do depends on the wind that they come in: it is looked for first as if they left no trace.
+        var fitted = first instanceof CoastDown.Outcome.Settled(CoastDown.Found found)
+                ? CoastDown.fit(samples, setting, before, covariances(out, back, samples, found))
+                : first;
+        return switch (fitted) {
             case CoastDown.Outcome.NotSettled(double cost) ->
                 refused(out, back, "the fit did not settle, last cost " + number(cost, 1));
             case CoastDown.Outcome.Settled(CoastDown.Found found) -> judged(out, back, found);
         };
     }
 
-    private static double sd(CoastRun run) {
-        return run.timed()
-                .filter(_ -> run.isByHand())
-                .map(CoastRun.Timed::speedSdMps)
-                .orElse(CoastdownRules.SAMPLE_SD_MPS);
+    private static List<double[][]> covariances(
+            CoastRun out, CoastRun back, List<CoastDown.Run> samples, CoastDown.Found found) {
+        var along = new Coasting.Along(found.grade(), found.headWindMps());
+        var setting = setting(out, back);
+        return List.of(
+                out.covariance(samples.getFirst(), setting, along),
+                back.covariance(samples.getLast(), setting, along.back()));
     }
 
     /// The mean of what both runs moved.

@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.roadload.CoastDown;
+import org.measuredmile.roadload.Coasting;
+import org.measuredmile.roadload.Setting;
 import org.measuredmile.trial.RoadSetting;
 
 /// One coast as this trial sees it: what was written down, its speeds, and why it does not count.
@@ -21,7 +23,7 @@ record CoastRun(
 
     /// Times at which a display showed three speeds, the first at 0; `splitSdS` is the standard deviation of a
     /// split.
-    record Timed(double[] timesS, double[] speedsMps, double speedSdMps, double splitSdS) {}
+    record Timed(double[] timesS, double[] speedsMps, double splitSdS) {}
 
     boolean isUsable() {
         return reason.isEmpty() && (traced.isPresent() || timed.isPresent());
@@ -40,6 +42,34 @@ record CoastRun(
         }
         var by = timed.orElseThrow();
         return new CoastDown.Run(out, by.timesS(), by.speedsMps());
+    }
+
+    /// How the errors of these samples lean on each other: gusts push the whole rest of a coast off, beside
+    /// them the receiver's own noise, or the watch's, which is one of speed through the rate at which it falls.
+    ///
+    /// Shape: one row and column a sample. Unit: (m/s)².
+    double[][] covariance(CoastDown.Run samples, Setting setting, Coasting.Along along) {
+        var load = CoastdownRules.USUAL_LOAD;
+        double[][] covariance =
+                CoastdownRules.GUSTS.covariance(samples, setting, load.dragAreaM2(), along.headWindMps());
+        double[] falls = new double[samples.speedsMps().length];
+        double floor = isByHand() ? CoastdownRules.AS_SHOWN_MPS : CoastdownRules.SAMPLE_SD_MPS;
+        for (int i = 0; i < falls.length; i++) {
+            covariance[i][i] += floor * floor;
+            double forceN = load.forceN(setting, samples.speedsMps()[i], along.grade(), along.headWindMps());
+            falls[i] = Math.max(CoastdownRules.LEAST_FALL_MPS2, forceN / setting.effectiveKg());
+        }
+        if (isByHand()) {
+            // The first time is no measurement; every split adds its error to all times that follow.
+            double splitVar =
+                    timed.orElseThrow().splitSdS() * timed.orElseThrow().splitSdS();
+            for (int i = 1; i < falls.length; i++) {
+                for (int k = 1; k < falls.length; k++) {
+                    covariance[i][k] += falls[i] * falls[k] * splitVar * Math.min(i, k);
+                }
+            }
+        }
+        return covariance;
     }
 
     private static CoastDown.Run averaged(boolean out, Channel samples) {

@@ -145,7 +145,9 @@ final class CoastdownFigures {
             mean.common(Contribution.typeB(
                     "air density and rider's mass of the day", drag * StrictMath.hypot(airShare, riderShare)));
         }
-        finish(mean, newtons, CoastdownRules.HAND_ON_FORCE);
+        // A scale that is wrong by a share lengthens the rolling part by it and shortens the air's.
+        double byScale = Math.abs(newtons - 2 * drag) / newtons;
+        finish(mean, newtons, byScale, CoastdownRules.HAND_ON_FORCE);
         return Optional.of(mean.figure());
     }
 
@@ -165,7 +167,7 @@ final class CoastdownFigures {
         double value = mean.value();
         parts.of(value).forEach(mean::common);
         boolean isArea = name.equals("drag-area");
-        finish(mean, value, isArea ? CoastdownRules.HAND_ON_AREA : CoastdownRules.HAND_ON_ROLLING);
+        finish(mean, value, 1, isArea ? CoastdownRules.HAND_ON_AREA : CoastdownRules.HAND_ON_ROLLING);
         return mean.figure();
     }
 
@@ -230,9 +232,11 @@ final class CoastdownFigures {
     }
 
     /// What every figure shares: scale of the speed, timing by hand, what was assumed.
-    private void finish(RunMean mean, double value, double byHandRelative) {
+    ///
+    /// Unit: `byScale` the relative change for a relative change of the scale.
+    private void finish(RunMean mean, double value, double byScale, double byHandRelative) {
         var known = setting();
-        mean.common(scale(value));
+        mean.common(scale(value * byScale));
         var byHand = counted.stream()
                 .flatMap(pair -> pair.out().timed().filter(_ -> pair.isByHand()).stream())
                 .toList();
@@ -247,8 +251,8 @@ final class CoastdownFigures {
         }
         known.assumed().forEach(mean::assumed);
         mean.assumed("3 ± 1 kg for the turning of the wheels");
-        mean.assumed("gusts of 0.5 m/s beside a pair's own wind");
-        mean.assumed("wind along the road 0 ± 1.5 m/s and grade 0 ± 1 %, free in every pair");
+        mean.assumed("gusts of 0.4 m/s that last 8 s, and as much from run to run, beside a pair's own wind");
+        mean.assumed("wind along the road 0 ± 5 m/s and grade 0 ± 1 %, free in every pair");
         if (!known.used().isEmpty()) {
             Optional.ofNullable(input.used().get(new FigureKey(RoadSetting.WEIGHED, Variant.of("battery", "in"))))
                     .ifPresent(mean::using);

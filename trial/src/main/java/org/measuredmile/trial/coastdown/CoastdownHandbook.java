@@ -19,7 +19,11 @@ final class CoastdownHandbook {
                     "Each coast out is paired with the next one back. A coast without its pair gives nothing: one way "
                             + "alone fits beautifully and can be wrong by half.",
                     "A pair is fitted through the equation of motion, never from differentiated speed, with the wind "
-                            + "free (0 ± 1.5 m/s along the road) and the grade free (0 ± 1 %). Neither is published.",
+                            + "free (0 ± 5 m/s along the road) and the grade free (0 ± 1 %). Neither is published.",
+                    "The fit knows how errors lean on each other: gusts of 0.4 m/s that last 8 s, and a wind that "
+                            + "differs by 0.4 m/s from run to run, push the whole rest of a coast off. It is a least-"
+                            + "squares fit to samples made independent by the factor of their covariance, at the wind "
+                            + "that a plain fit finds first.",
                     "The figures are means over the pairs, and their scatter is the pairs' own, moderated by that of "
                             + "earlier days: gusts, not samples, are the noise.",
                     "Gusts and changes of wind within a pair add to the mean of (v + w)² as if they were "
@@ -45,7 +49,7 @@ final class CoastdownHandbook {
                     + "0.16 N, moderated by that of earlier days (6.2 %, worth 12 pairs), gives 0.460 N for "
                     + "the mean of "
                     + "five. The means of the coefficients are 0.00799 and 0.594 m².",
-            "Cannot be told: the drag of a hub from that of the tyres, a grade from a wind (they trade at −0.98), the "
+            "Cannot be told: the drag of a hub from that of the tyres, a grade from a wind, the "
                     + "rolling coefficient to better than some 10 % outdoors. Tyre pressure, tyre temperature and "
                     + "posture change the result: write them down.");
 

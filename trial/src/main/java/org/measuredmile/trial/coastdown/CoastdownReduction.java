@@ -95,15 +95,10 @@ final class CoastdownReduction {
         }
         double one = first.get().si();
         double two = second.get().si();
-        // An error of the watch is one of the speed through the rate at which speed falls.
-        double rate = 20 / KMH / (one + two);
         double step = Math.max(first.get().resolution(), second.get().resolution()) / Math.sqrt(12);
         double splitSdS = StrictMath.hypot(CoastdownRules.HAND_S, step);
         return Optional.of(new CoastRun.Timed(
-                new double[] {0, one, one + two},
-                new double[] {30 / KMH, 20 / KMH, 10 / KMH},
-                rate * splitSdS,
-                splitSdS));
+                new double[] {0, one, one + two}, new double[] {30 / KMH, 20 / KMH, 10 / KMH}, splitSdS));
     }
 
     /// A coast that no written run claims is proposed and never counts by itself: its speed alone does not tell it
@@ -141,7 +136,7 @@ final class CoastdownReduction {
                 boolean outFirst = waiting.get().direction().equals("out");
                 var out = outFirst ? waiting.get() : run;
                 var back = outFirst ? run : waiting.get();
-                pairs.add(CoastPair.solved(out, back, 0, 1.5));
+                pairs.add(CoastPair.solved(out, back));
                 waiting = Optional.empty();
             } else {
                 waiting = Optional.of(run);

@@ -1,5 +1,8 @@
 package org.measuredmile.trial.coastdown;
 
+import org.measuredmile.roadload.Gusts;
+import org.measuredmile.roadload.RoadLoad;
+
 /// Limits and house values of the coast-down.
 ///
 /// Source: house values, settled on simulated days, where no other source stands.
@@ -25,8 +28,21 @@ final class CoastdownRules {
     static final double GAP_STEPS = 3;
     /// Samples are averaged over so long, s, less what rounding of times takes.
     static final double AVERAGED_OVER_S = 0.499;
-    /// Standard deviation of a sample of speed against the equation of motion, gusts included, m/s.
-    static final double SAMPLE_SD_MPS = 0.10;
+    /// Standard deviation of a receiver's mean over that time, gusts apart, m/s.
+    static final double SAMPLE_SD_MPS = 0.06;
+    /// A display's speed at the moment it is read has no error beside its scale and the watch's; no 0, for the
+    /// equations' sake. m/s.
+    static final double AS_SHOWN_MPS = 0.001;
+    /// What is known beforehand of the wind along the road, m/s: so little that it is not pulled to nothing.
+    static final double WIND_SD_MPS = 5;
+    /// Gusts along a road on a day of less than 3 m/s of wind, and how the mean differs from run to run.
+    static final Gusts GUSTS = new Gusts(0.4, 8, 0.4);
+    /// Standard deviation of a sample against the equation of motion as if gusts left no trace, m/s.
+    static final double ANY_SD_MPS = 0.10;
+    /// A bike that coasts slows at least so much, m/s², for what a watch's error comes to.
+    static final double LEAST_FALL_MPS2 = 0.03;
+    /// What gusts and watches meet before anything is found.
+    static final RoadLoad USUAL_LOAD = new RoadLoad(0.009, 0.6);
     /// Above, a pair is not two coasts under one wind.
     static final double MOST_CHI_SQUARE = 12;
     static final double MOST_WIND_MPS = 3;
@@ -47,7 +63,7 @@ final class CoastdownRules {
     /// between its two readings, which mostly cancels.
     static final double HAND_S = 0.15;
     /// What such a split does to a pair's coefficients and force, relative standard deviations.
-    static final double HAND_ON_ROLLING = 0.06;
+    static final double HAND_ON_ROLLING = 0.077;
     static final double HAND_ON_AREA = 0.045;
     static final double HAND_ON_FORCE = 0.012;
 

@@ -20,12 +20,15 @@ final class EngagementHandbook {
                             + " The change of thrust is fitted to the raw acceleration from 0.8 s before to 3"
                             + " s after,"
                             + " with a step p of 0.15 s for the rider's own push.",
-                    "Every begin on a grid of 10 ms and every ramp from 0.02 to 0.55 s is weighed by its"
+                    "Every begin on a grid of 10 ms and every ramp from 0.02 to 0.5 s is weighed by its"
                             + " likelihood; the mean"
                             + " and the spread of that are the result. A change under 0.12 m/s², or one that does not"
                             + " stand out of the noise six times, is refused.",
                     "By video: count frames; a variable frame rate is refused. By a watch each run is good to"
                             + " 0.10 s.",
+                    "The overrun's distance is the speed's integral over it, or, from a speed read when the"
+                            + " cranks stopped, v·t + ½·a·t² with 0.75 ± 0.25 m/s² for what the push adds. Its"
+                            + " scatter is that of the time, at the speed of these runs.",
                     "The mean of the runs is the figure, with a moderated scatter."),
             List.of(
                     "Broken lines by their profile: Seber and Wild, Nonlinear Regression (1989), chapter 9,"

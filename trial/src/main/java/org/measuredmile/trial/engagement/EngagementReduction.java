@@ -72,6 +72,7 @@ final class EngagementReduction {
     private Optional<Figure> mean(FigureSpec spec, Variant level, List<EngagementRun> runs) {
         var mean = RunMean.of(Engagement.DECLARATION, spec.id(), level, input.scatter());
         double squares = 0;
+        double shared = 0;
         int counted = 0;
         for (var run : runs) {
             var part = run.part(spec);
@@ -87,14 +88,34 @@ final class EngagementReduction {
                         run.run().direction());
                 if (reason.isEmpty()) {
                     squares += part.get().sd() * part.get().sd();
+                    shared += part.get().sharedSd();
                     counted++;
                 }
             }
         }
         if (counted > 0) {
             mean.common(Contribution.typeB("fit or reading of each run", Math.sqrt(squares) / counted));
+            mean.common(Contribution.typeB("speed's scale, and what the push adds to it (assumed)", shared / counted));
+        }
+        if (spec.equals(Engagement.OVERRUN_DISTANCE)) {
+            mean.answering(speedMps(runs) / EngagementRules.USUAL_MPS);
         }
         return mean.figureIfAny();
+    }
+
+    /// The mean speed of the overruns that count, by way and time; the usual one where no run has both.
+    private static double speedMps(List<EngagementRun> runs) {
+        return runs.stream()
+                .filter(run -> run.reason().isEmpty())
+                .flatMap(run -> run
+                        .part(Engagement.OVERRUN_DISTANCE)
+                        .flatMap(way -> run.part(Engagement.OVERRUN_TIME)
+                                .filter(time -> time.value() > 0)
+                                .map(time -> way.value() / time.value()))
+                        .stream())
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(EngagementRules.USUAL_MPS);
     }
 
     private RunResult result(EngagementRun run) {

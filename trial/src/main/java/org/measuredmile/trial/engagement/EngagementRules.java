@@ -26,9 +26,16 @@ final class EngagementRules {
     /// The rider's own push comes and goes within this, s.
     static final double PUSH_S = 0.15;
     /// A motor's thrust comes or goes within these, s.
-    static final double[] RAMPS_S = {0.02, 0.06, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55};
+    static final double[] RAMPS_S = {0.02, 0.06, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5};
     /// A clock of a camera or a hand: one frame either way is in the reading's own resolution.
     static final double HAND_S = 0.10;
+    /// Relative scale of a speed that nobody calibrated.
+    static final double SPEED_SCALE = 0.01;
+    /// What a motor's push, less what holds the bike back, comes to over an overrun as a steady acceleration.
+    static final double PUSHED_ON_MPS2 = 0.75;
+    static final double PUSHED_ON_SD_MPS2 = 0.25;
+    /// The scatter of the overrun's distance is told for this speed, m/s: it is the time's, and goes with speed.
+    static final double USUAL_MPS = 3;
 
     private EngagementRules() {}
 }

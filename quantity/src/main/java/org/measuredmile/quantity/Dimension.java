@@ -13,6 +13,8 @@ public enum Dimension {
     POWER("a power"),
     ENERGY("an energy"),
     ENERGY_PER_DISTANCE("an energy per distance"),
+    MONEY_PER_ENERGY("a price of energy"),
+    MONEY_PER_DISTANCE("a cost per distance"),
     POWER_PER_MASS("a power per mass"),
     PRESSURE("a pressure"),
     TEMPERATURE("a temperature"),

@@ -23,6 +23,10 @@ public enum QuantityKind {
     POWER(Unit.WATT, Unit.WATT, Unit.WATT),
     ENERGY(Unit.JOULE, Unit.WATT_HOUR, Unit.WATT_HOUR),
     ENERGY_PER_DISTANCE(Unit.JOULE_PER_METRE, Unit.WATT_HOUR_PER_KILOMETRE, Unit.WATT_HOUR_PER_MILE),
+    /// A price of energy, in whatever money it was written in.
+    MONEY_PER_ENERGY(Unit.PER_JOULE, Unit.PER_KILOWATT_HOUR, Unit.PER_KILOWATT_HOUR),
+    /// What a distance costs, in the money that a price was written in.
+    MONEY_PER_DISTANCE(Unit.PER_METRE, Unit.PER_HUNDRED_KILOMETRES, Unit.PER_HUNDRED_MILES),
     POWER_PER_MASS(Unit.WATT_PER_KILOGRAM, Unit.WATT_PER_KILOGRAM, Unit.WATT_PER_POUND),
     PRESSURE(Unit.PASCAL, Unit.KILOPASCAL, Unit.POUND_PER_SQUARE_INCH),
     TEMPERATURE(Unit.KELVIN, Unit.DEGREE_CELSIUS, Unit.DEGREE_FAHRENHEIT),

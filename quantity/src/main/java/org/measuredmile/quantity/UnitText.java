@@ -160,6 +160,9 @@ public final class UnitText {
         all.put(Unit.WATT_HOUR, List.of("W h", "W-h", "watt hour", "watt hours", "watt-hours"));
         all.put(Unit.KILOWATT_HOUR, List.of("kW h", "kilowatt hour", "kilowatt hours", "kilowatt-hours"));
         all.put(Unit.WATT_HOUR_PER_KILOMETRE, List.of("W h/km", "Wh per km"));
+        all.put(
+                Unit.PER_KILOWATT_HOUR,
+                List.of("EUR/kWh", "€/kWh", "USD/kWh", "$/kWh", "GBP/kWh", "£/kWh", "CHF/kWh", "CAD/kWh", "per kWh"));
         all.put(Unit.WATT_HOUR_PER_MILE, List.of("W h/mi", "Wh/mile", "Wh per mile"));
     }
 

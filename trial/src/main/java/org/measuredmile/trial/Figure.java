@@ -1,5 +1,6 @@
 package org.measuredmile.trial;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.measuredmile.quantity.Interval;
@@ -76,8 +77,16 @@ public record Figure(
                 : OptionalDouble.of(Sample.of(values).standardDeviation());
     }
 
+    /// The same figure with something more that was taken for granted, in words.
+    public Figure assuming(String what) {
+        var more = new ArrayList<>(assumed);
+        more.add(what);
+        return new Figure(
+                key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, more, used, findings, inputs);
+    }
+
     public Figure noting(List<Finding> more) {
-        var all = new java.util.ArrayList<>(findings);
+        var all = new ArrayList<>(findings);
         all.addAll(more);
         return new Figure(
                 key, kind, trial, version, value, thisDay, anyDay, runs, budget, narrows, assumed, used, all, inputs);

@@ -24,6 +24,7 @@ record Ends(String least, String most) {
             case AREA, ANGLE, COUNT -> new Ends("smallest", "largest");
             case SOUND_LEVEL -> new Ends("quietest", "loudest");
             case ILLUMINANCE -> new Ends("dimmest", "brightest");
+            case MONEY_PER_ENERGY, MONEY_PER_DISTANCE -> new Ends("cheapest", "dearest");
             case ACCELERATION, FORCE, POWER, ENERGY, ENERGY_PER_DISTANCE, PRESSURE, TEMPERATURE, DENSITY -> HEIGHT;
             case ANGULAR_RATE,
                     FREQUENCY,

@@ -37,6 +37,11 @@ record UnitWords(String one, String many, String half) {
             case JOULE_PER_METRE -> per("joule", "joules", "per metre");
             case WATT_HOUR_PER_KILOMETRE -> per("watt-hour", "watt-hours", "per kilometre");
             case WATT_HOUR_PER_MILE -> per("watt-hour", "watt-hours", "per mile");
+            case PER_JOULE -> always("per joule");
+            case PER_KILOWATT_HOUR -> always("per kilowatt-hour");
+            case PER_METRE -> always("per metre");
+            case PER_HUNDRED_KILOMETRES -> always("per hundred kilometres");
+            case PER_HUNDRED_MILES -> always("per hundred miles");
             case BAR -> new UnitWords("bar", "bar", "a bar");
             case POUND_PER_SQUARE_INCH -> per("pound", "pounds", "per square inch");
             case KELVIN -> new UnitWords("kelvin", "kelvin", "a kelvin");
@@ -69,6 +74,10 @@ record UnitWords(String one, String many, String half) {
     private static UnitWords regular(String one) {
         return new UnitWords(
                 one, one.endsWith("y") ? one.substring(0, one.length() - 1) + "ies" : one + "s", "a " + one);
+    }
+
+    private static UnitWords always(String words) {
+        return new UnitWords(words, words, "one " + words);
     }
 
     private static UnitWords per(String one, String many, String rest) {

@@ -25,6 +25,7 @@ public record RiddenRange(
     private static final double REFERENCE_AIR = 1.1825;
     private static final double STAND_S = 20;
     private static final double PIECE_S = 60;
+    private static final int OTHERS = 400;
 
     /// The speeds of a ride, one a step, and what they come to.
     public record Speeds(double[] mps, double stepS, double wayM, double ridingS, double meanSquare) {
@@ -100,31 +101,42 @@ public record RiddenRange(
                 - givenW * speeds.ridingS() / speeds.wayM();
     }
 
-    /// What not knowing this bike's road load leaves open of the ratio of both costs: the spread of the ratio over
-    /// bikes
-    /// of the same population, relative.
-    double ratioSpread(RandomGenerator random) {
+    /// What is open of the ratio of both costs, relative, once what this ride cost is known within `costSd`: the
+    /// spread of
+    /// the ratio over bikes, winds and rises that could have cost as much, each weighed by how well its cost
+    /// agrees.
+    double ratioSpread(RandomGenerator random, double costSd) {
+        double mine = StrictMath.log(costJPerM());
+        double weights = 0;
         double sum = 0;
         double squares = 0;
-        int count = 200;
-        for (int i = 0; i < count; i++) {
-            var other = new RiddenRange(
-                    bikeKg,
-                    riderKg,
-                    airKgPerM3,
-                    Math.max(0.003, Draw.normal(random, 0.009, 0.003)),
-                    Math.max(0.3, Draw.normal(random, 0.60, 0.09)),
-                    Math.clamp(Draw.normal(random, 0.75, 0.12), 0, 1),
-                    windMps,
-                    risePerM,
-                    stopsPerM,
-                    riderW,
-                    speeds);
-            double ratio = other.costJPerM() / other.referenceCostJPerM(riderW);
-            sum += ratio;
-            squares += ratio * ratio;
+        for (int i = 0; i < OTHERS; i++) {
+            var other = other(random);
+            double cost = other.costJPerM();
+            double away = (StrictMath.log(cost) - mine) / costSd;
+            double weight = StrictMath.exp(-away * away / 2);
+            double ratio = cost / other.referenceCostJPerM(riderW);
+            weights += weight;
+            sum += weight * ratio;
+            squares += weight * ratio * ratio;
         }
-        double mean = sum / count;
-        return Math.sqrt(Math.max(0, squares / count - mean * mean)) / mean;
+        double mean = sum / weights;
+        return Math.sqrt(Math.max(0, squares / weights - mean * mean)) / mean;
+    }
+
+    /// Another bike, wind and rise that nobody who has read the record could tell from these.
+    private RiddenRange other(RandomGenerator random) {
+        return new RiddenRange(
+                Math.max(15, Draw.normal(random, 28, 4)),
+                riderKg,
+                airKgPerM3,
+                Math.max(0.003, Draw.normal(random, 0.009, 0.003)),
+                Math.max(0.3, Draw.normal(random, 0.60, 0.09)),
+                Math.clamp(Draw.normal(random, 0.75, 0.12), 0, 1),
+                windMps * Math.max(0, 1 + 0.2 * Draw.normal(random)),
+                risePerM * (1 + 0.1 * Draw.normal(random)),
+                stopsPerM,
+                riderW,
+                speeds);
     }
 }

@@ -35,7 +35,8 @@ import org.measuredmile.recording.day.Variant;
 /// 800 Wh nominal of which 93 ± 3 % are usable; mean speeds of 5 to 7.5 m/s in pieces that differ by 12 %; wind of 0 to
 /// 3 m/s read within 20 %; 1 to 6 m of rise a kilometre read within 10 %, of which 75 ± 12 % are lost. A ride scatters
 /// by
-/// 3 %, a day by 5 %, both differing between crews; laps by 5 %. Instruments err as the trial takes for granted.
+/// 3 %, a day by 5 %, both differing between crews; laps by 5 %; 65 to 85 % of the energy reaches the road.
+/// Instruments err as the trial takes for granted.
 public record SimulatedRange(How how) implements SimulatedTrial {
     /// How the ride was kept.
     public enum How {
@@ -49,7 +50,16 @@ public record SimulatedRange(How how) implements SimulatedTrial {
     private static final double LAP_SD = 0.05;
     private static final double STEP_S = 0.5;
     private static final double SAMPLE_M = 10_000;
-    private static final double DRIVE = 0.75;
+    private static final double LOG_SD = 0.015;
+    private static final double RECEIVER_SD = 0.005;
+    private static final double DISPLAY_SD = 0.01;
+    private static final double USABLE_SD = 0.03 / 0.93;
+    private static final double CHARGER_SD = 0.03 / 0.87;
+    private static final double EFFICIENCY_CHANGE = 0.06;
+    /// How much of a battery's energy reaches the road.
+    private static final double LEAST_DRIVE = 0.65;
+    private static final double MOST_DRIVE = 0.85;
+    private static final double DRIVE_SD = 0.2 / Math.sqrt(12) / 0.75;
     private static final double WATT_HOUR_J = 3600;
     private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
     private static final Instant BEGIN = Instant.parse("2031-05-14T08:00:00Z");
@@ -70,13 +80,13 @@ public record SimulatedRange(How how) implements SimulatedTrial {
         double usableJ = nominalJ * (0.93 + Draw.normal(random, 0, 0.03));
         double meanMps = Draw.rectangular(random, 5, 7.5);
         var plan = plan(random, meanMps);
-        double anyM = usableJ * DRIVE / plan.costJPerM();
+        double anyM = usableJ * Draw.rectangular(random, LEAST_DRIVE, MOST_DRIVE) / plan.costJPerM();
         double dayM = anyM * (1 + DAY_SD * Crews.spread(random) * Draw.normal(random));
         double wayM = dayM * (1 + RUN_SD * Crews.spread(random) * Draw.normal(random));
         return switch (how) {
-            case LOG -> new Kept(random, plan, meanMps, nominalJ, usableJ).logged(anyM, dayM, wayM);
-            case HAND -> new Kept(random, plan, meanMps, nominalJ, usableJ).byHand(anyM, dayM, wayM);
-            case EARLY -> new Kept(random, plan, meanMps, nominalJ, usableJ).early(anyM, dayM, wayM);
+            case LOG -> new Kept(how, random, plan, meanMps, nominalJ, usableJ).logged(anyM, dayM, wayM);
+            case HAND -> new Kept(how, random, plan, meanMps, nominalJ, usableJ).byHand(anyM, dayM, wayM);
+            case EARLY -> new Kept(how, random, plan, meanMps, nominalJ, usableJ).early(anyM, dayM, wayM);
         };
     }
 
@@ -93,12 +103,13 @@ public record SimulatedRange(How how) implements SimulatedTrial {
         double usableJ = nominalJ * (0.93 + Draw.normal(random, 0, 0.03));
         double meanMps = Draw.rectangular(random, 5, 7.5);
         var plan = plan(random, meanMps);
+        double drive = Draw.rectangular(random, LEAST_DRIVE, MOST_DRIVE);
         double slowly = plan.slower(share).referenceCostJPerM(0);
         double ratio = plan.costJPerM() / slowly;
         var apart = seed.child(title() + ", lower level").stream(index);
         // What the efficiency of motor and battery changes, as between any two rides.
-        double changed = 1 + 0.06 * Math.abs(StrictMath.log(ratio)) * Draw.normal(apart);
-        return new Lower(meanMps, share * meanMps, usableJ * DRIVE / slowly * changed);
+        double changed = 1 + EFFICIENCY_CHANGE * Math.abs(StrictMath.log(ratio)) * Draw.normal(apart);
+        return new Lower(meanMps, share * meanMps, usableJ * drive / slowly * changed);
     }
 
     /// What holds this bike back on this loop at these speeds, from a sample of its way.
@@ -120,7 +131,8 @@ public record SimulatedRange(How how) implements SimulatedTrial {
     }
 
     /// Writes down one ride.
-    private record Kept(RandomGenerator random, RiddenRange plan, double meanMps, double nominalJ, double usableJ) {
+    private record Kept(
+            How how, RandomGenerator random, RiddenRange plan, double meanMps, double nominalJ, double usableJ) {
         private static final Variant LEVEL = Variant.of("drive", "throttle");
         private static final Variant FIGURE = Variant.of("level", "throttle").with("levelRole", "throttle");
 
@@ -129,7 +141,7 @@ public record SimulatedRange(How how) implements SimulatedTrial {
             var ridden = at(speeds);
             var recordings = new TreeMap<String, byte[]>();
             var entries = new ArrayList<RecordingEntry>();
-            double scale = 1 + Draw.normal(random, 0, 0.005);
+            double scale = 1 + Draw.normal(random, 0, RECEIVER_SD);
             double[] mps = speeds.mps();
             int cut = (int) (mps.length * Draw.rectangular(random, 0.3, 0.7));
             record(recordings, entries, "ride-1.csv", 0, java.util.Arrays.copyOfRange(mps, 0, cut), scale);
@@ -182,7 +194,7 @@ public record SimulatedRange(How how) implements SimulatedTrial {
 
         /// Every two seconds, on a clock that is off by minutes.
         private byte[] log(RiddenRange ridden) {
-            double scale = 1 + Draw.normal(random, 0, 0.015);
+            double scale = 1 + Draw.normal(random, 0, LOG_SD);
             double offS = Math.rint(Draw.rectangular(random, -900, 900));
             double perMetre = usableJ / ridden.speeds().wayM() / scale;
             var text = new StringBuilder("time,voltage_V,current_A\n");
@@ -200,14 +212,14 @@ public record SimulatedRange(How how) implements SimulatedTrial {
             var speeds = RiddenRange.speeds(wayM, meanMps, plan.stopsPerM(), STEP_S, random);
             var ridden = at(speeds);
             var readings = readings("display-empty", wayM);
-            double shownKm = wayM / (1 + Draw.normal(random, 0, 0.01)) / 1000;
+            double shownKm = wayM / (1 + Draw.normal(random, 0, DISPLAY_SD)) / 1000;
             readings.add(reading("distance", String.format(Locale.ROOT, "%.1f km", shownKm)));
             readings.add(reading(
                     "riding-time",
                     String.format(Locale.ROOT, "%.0f s", ridden.speeds().ridingS())));
             readings.add(reading("stops", String.valueOf(Math.round(ridden.stopsPerM() * wayM))));
             double charger = 0.87 + Draw.normal(random, 0, 0.03);
-            double wallWh = usableJ / charger / (1 + Draw.normal(random, 0, 0.015)) / WATT_HOUR_J;
+            double wallWh = usableJ / charger / (1 + Draw.normal(random, 0, LOG_SD)) / WATT_HOUR_J;
             readings.add(reading("wall-energy", String.format(Locale.ROOT, "%.2f kWh", wallWh / 1000)));
             return day(readings, List.of(), new TreeMap<>(), truths(ridden, anyM, dayM));
         }
@@ -226,10 +238,10 @@ public record SimulatedRange(How how) implements SimulatedTrial {
             }
             double usedJ = usableJ * doneLaps / allLaps;
             var readings = readings("stopped-early", done * lapM);
-            double shownKm = done * lapM / (1 + Draw.normal(random, 0, 0.01)) / 1000;
+            double shownKm = done * lapM / (1 + Draw.normal(random, 0, DISPLAY_SD)) / 1000;
             readings.add(reading("distance", String.format(Locale.ROOT, "%.1f km", shownKm)));
             readings.add(reading("laps", String.valueOf(done)));
-            double scale = 1 + Draw.normal(random, 0, 0.015);
+            double scale = 1 + Draw.normal(random, 0, LOG_SD);
             var text = new StringBuilder("time,voltage_V,current_A\n");
             for (int s = 0; s <= 3600; s += 4) {
                 text.append(BEGIN.plusSeconds(s))
@@ -238,34 +250,56 @@ public record SimulatedRange(How how) implements SimulatedTrial {
             var recordings = new TreeMap<String, byte[]>();
             recordings.put("battery.csv", text.toString().getBytes(StandardCharsets.UTF_8));
             var entries = List.of(new RecordingEntry("battery.csv", "", List.of("g-1"), 0, ""));
-            double runSd = StrictMath.hypot(RUN_SD, 0.032);
+            double laps = LAP_SD * Math.sqrt(1.0 / done - Math.min(1.0 / done, lapM / wayM));
+            double runSd = root(RUN_SD, USABLE_SD, LOG_SD, DISPLAY_SD, laps);
             var truth = new Truth(
                     "range.predicted", FIGURE, dayM, anyM, runSd * dayM, StrictMath.hypot(runSd, DAY_SD) * anyM);
             return day(readings, entries, recordings, List.of(truth));
         }
 
+        /// What log or wall meter and charger leave open of the energy, the label beside them.
+        private double energySd() {
+            double read = how == How.LOG ? LOG_SD : StrictMath.hypot(CHARGER_SD, LOG_SD);
+            return read * USABLE_SD / StrictMath.hypot(read, USABLE_SD);
+        }
+
+        /// The best possible reads the way as well as its instrument, takes the energy from meter and label
+        /// together, and at reference conditions knows of bike, road, wind and drive what is written, what is
+        /// usual, and what the energy per distance tells of them.
         private List<Truth> truths(RiddenRange ridden, double anyM, double dayM) {
             double ratio = ridden.costJPerM() / ridden.referenceCostJPerM(0);
-            double changed = 1 + 0.06 * Math.abs(StrictMath.log(ratio)) * Draw.normal(random);
-            double open = ridden.ratioSpread(random);
+            double change = EFFICIENCY_CHANGE * Math.abs(StrictMath.log(ratio));
+            double changed = 1 + change * Draw.normal(random);
+            double way = how == How.LOG ? RECEIVER_SD : DISPLAY_SD;
+            double cost = root(RUN_SD, way, energySd());
+            double open = ridden.ratioSpread(random, root(cost, DAY_SD, DRIVE_SD));
             var at = FIGURE.with("at", "reference");
-            double day = StrictMath.hypot(RUN_SD, DAY_SD);
+            double run = root(RUN_SD, way);
+            double atRun = root(run, open, change);
             return List.of(
-                    new Truth("range.distance", FIGURE, dayM, anyM, RUN_SD * dayM, day * anyM),
+                    new Truth("range.distance", FIGURE, dayM, anyM, run * dayM, root(run, DAY_SD) * anyM),
                     new Truth(
                             "range.distance",
                             at,
                             dayM * ratio * changed,
                             anyM * ratio * changed,
-                            StrictMath.hypot(RUN_SD, open) * dayM * ratio,
-                            StrictMath.hypot(day, open) * anyM * ratio),
+                            atRun * dayM * ratio,
+                            root(atRun, DAY_SD) * anyM * ratio),
                     new Truth(
                             "range.energy-per-distance",
                             FIGURE,
                             usableJ / dayM,
                             usableJ / anyM,
-                            RUN_SD * usableJ / dayM,
-                            day * usableJ / anyM));
+                            cost * usableJ / dayM,
+                            root(cost, DAY_SD) * usableJ / anyM));
+        }
+
+        private static double root(double... parts) {
+            double squares = 0;
+            for (double part : parts) {
+                squares += part * part;
+            }
+            return Math.sqrt(squares);
         }
 
         private List<Reading> readings(String ended, double wayM) {

@@ -122,6 +122,9 @@ final class RangeDeclaration {
                 .reading(ReadingSpec.ofRun("rider-power", "rider's mean power", QuantityKind.POWER)
                         .plausible(0, 500)
                         .hint("by a power meter; without one the correction to reference is wide"))
+                .reading(ReadingSpec.ofDay("energy-price", "price of energy", QuantityKind.MONEY_PER_ENERGY)
+                        .plausible(0, 5 / 3.6e6)
+                        .hint("at the socket, with its money: 0.32 EUR/kWh"))
                 .reading(ReadingSpec.ofDay("wind-speed", "wind speed", QuantityKind.SPEED)
                         .plausible(0, 30))
                 .reading(ReadingSpec.ofDay("air-temperature", "air temperature", QuantityKind.TEMPERATURE)
@@ -217,6 +220,14 @@ final class RangeDeclaration {
                                         "energy at the wall per distance {ride}")
                                 .meanOf("ride", "rides"))
                         .by("level", "levelRole")
+                        .scatter(new Scatter(0.03, 8, 0.05, 8, true)))
+                .figure(of("cost-per-distance", "cost per distance", QuantityKind.MONEY_PER_DISTANCE, Better.LESS)
+                        .says(Saying.of(
+                                        "{ride}, by the price of energy that day, {bike} cost {value}",
+                                        "cost per distance {ride}")
+                                .meanOf("ride", "rides"))
+                        .by("level", "levelRole")
+                        .meaning("energy at the wall times its price, in the money of that price; nothing else")
                         .scatter(new Scatter(0.03, 8, 0.05, 8, true)))
                 .figure(of(
                                 "energy-at-speed",

@@ -114,17 +114,58 @@ final class RangeFigures {
                         "wall-energy-per-distance",
                         level,
                         rides,
-                        ride -> input.readings()
-                                .of(ride.run().id(), "wall-energy")
-                                .map(read -> OptionalDouble.of(
-                                        read.si() / ride.way().orElseThrow().distanceM()))
-                                .orElse(OptionalDouble.empty()),
-                        ride -> {
-                            var parts = new ArrayList<>(ride.scale());
-                            parts.add(Contribution.typeB("scale of the wall meter", rules.wallScale()));
-                            return parts;
-                        })
+                        ride -> atWall(ride).perMetre(),
+                        ride -> atWall(ride).parts())
                 .ifPresent(figures::add);
+        var price = input.readings().ofDay("energy-price");
+        if (price.isEmpty()) {
+            return;
+        }
+        double perJoule = price.get().si();
+        mean(
+                        "cost-per-distance",
+                        level,
+                        rides,
+                        ride -> charged(ride)
+                                .map(one -> OptionalDouble.of(
+                                        perJoule * one.perMetre().orElseThrow()))
+                                .orElse(OptionalDouble.empty()),
+                        ride -> charged(ride).map(AtWall::parts).orElse(List.of()))
+                .map(figure -> figure.assuming("the price of energy as written: "
+                        + price.get().reading().value()))
+                .ifPresent(figures::add);
+    }
+
+    /// What a metre of a ride took at the wall, and how well that is known.
+    private record AtWall(OptionalDouble perMetre, List<Contribution> parts) {}
+
+    private AtWall atWall(RangeRun ride) {
+        var parts = new ArrayList<>(ride.scale());
+        parts.add(Contribution.typeB("scale of the wall meter", rules.wallScale()));
+        var read = input.readings().of(ride.run().id(), "wall-energy");
+        return new AtWall(
+                read.isPresent() && ride.way().isPresent()
+                        ? OptionalDouble.of(
+                                read.get().si() / ride.way().orElseThrow().distanceM())
+                        : OptionalDouble.empty(),
+                parts);
+    }
+
+    /// By the wall meter, else by the battery's log and what the charger makes of it.
+    private Optional<AtWall> charged(RangeRun ride) {
+        var metered = atWall(ride);
+        if (metered.perMetre().isPresent()) {
+            return Optional.of(metered);
+        }
+        if (ride.energy().filter(EnergyOut::isMeasured).isEmpty()
+                || ride.joulesPerMetre().isEmpty()) {
+            return Optional.empty();
+        }
+        var parts = new ArrayList<>(cost(ride));
+        parts.add(Contribution.typeB(
+                "charger's efficiency (assumed)", rules.chargerEfficiencySd() / rules.chargerEfficiency()));
+        return Optional.of(
+                new AtWall(OptionalDouble.of(ride.joulesPerMetre().getAsDouble() / rules.chargerEfficiency()), parts));
     }
 
     /// A mean of the rides that have a value, its common parts those of the first one that counts.

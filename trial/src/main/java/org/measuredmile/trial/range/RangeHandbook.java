@@ -29,6 +29,9 @@ final class RangeHandbook {
                     "A log on another clock is laid on the ride by when the bike rides and when the battery"
                             + " works. It is"
                             + " told by how much the clocks differ.",
+                    "Cost: energy at the wall per distance times the price of energy, where one is written down for"
+                            + " the day; by the battery's log over the charger's efficiency where no meter was at"
+                            + " the wall. The price counts as exact; the battery's wear is not in it.",
                     "To reference: the same speeds by the same bike with a rider of 80 kg, no wind, level, no"
                             + " stops, air"
                             + " of 20 °C and 100 kPa, the rider giving 75 W or, by throttle, nothing. Road load"

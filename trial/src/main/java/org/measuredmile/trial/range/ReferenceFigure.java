@@ -11,6 +11,9 @@ import org.measuredmile.trial.FigureKey;
 
 /// A figure as ridden, brought to reference conditions.
 final class ReferenceFigure {
+    /// The part of its budget that the correction is.
+    static final String CORRECTION = "correction to reference conditions";
+
     private final Figure asRidden;
     private final ReferenceRatio ratio;
     private final boolean isCost;
@@ -55,7 +58,7 @@ final class ReferenceFigure {
                 asRidden.budget().stream().map(one -> one.through(times())).toList());
         double ownVariance = square(asRidden.anyDay().standard() * times());
         double rest = Math.sqrt(Math.max(0, square(anyDay.standard()) - ownVariance));
-        budget.add(Contribution.typeB("correction to reference conditions", rest));
+        budget.add(Contribution.typeB(CORRECTION, rest));
         budget.sort(java.util.Comparator.comparingDouble(Contribution::standardUncertainty)
                 .reversed());
         return new Figure(

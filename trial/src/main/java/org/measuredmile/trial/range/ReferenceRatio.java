@@ -80,6 +80,11 @@ record ReferenceRatio(double best, double[] draws, double referenceJPerM, double
 
     /// Why no figure at reference conditions can be given; empty text when one can.
     String reasonAgainst(RangeRules rules) {
+        return reasonAgainst(rules, rules.mostLogRatio());
+    }
+
+    /// The same with another limit of the ratio's logarithm.
+    String reasonAgainst(RangeRules rules, double mostLogRatio) {
         if (!(best > 0) || referenceJPerM <= REFERENCE_SAYS_LITTLE * referenceSdJPerM) {
             return String.format(
                     Locale.ROOT,
@@ -87,14 +92,14 @@ record ReferenceRatio(double best, double[] draws, double referenceJPerM, double
                     referenceJPerM,
                     2 * referenceSdJPerM);
         }
-        if (Math.abs(StrictMath.log(best)) > rules.mostLogRatio()) {
+        if (Math.abs(StrictMath.log(best)) > mostLogRatio) {
             return String.format(
                     Locale.ROOT,
                     "the ride's conditions are too far from the reference: a factor of %.2f, between %.2f and"
                             + " %.2f asked",
                     best,
-                    StrictMath.exp(-rules.mostLogRatio()),
-                    StrictMath.exp(rules.mostLogRatio()));
+                    StrictMath.exp(-mostLogRatio),
+                    StrictMath.exp(mostLogRatio));
         }
         double unbounded = Arrays.stream(draws).filter(Double::isInfinite).count();
         return unbounded > rules.mostUnbounded() * draws.length
@@ -103,6 +108,12 @@ record ReferenceRatio(double best, double[] draws, double referenceJPerM, double
                         "in %.1f %% of the cases that cannot be excluded the battery is not needed at all",
                         100 * unbounded / draws.length)
                 : "";
+    }
+
+    /// The standard uncertainty of the ratio alone, relative.
+    double relativeSd() {
+        double[] finite = Arrays.stream(draws).filter(Double::isFinite).toArray();
+        return MonteCarlo.ofValues(finite).standardUncertainty() / best;
     }
 
     /// How well a value times the ratio is known, the value with its own uncertainty.

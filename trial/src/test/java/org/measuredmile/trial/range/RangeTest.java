@@ -96,6 +96,44 @@ class RangeTest {
         return outcome.figures().stream().map(one -> one.key().text()).toList();
     }
 
+    /// Hand arithmetic: 0.50 kWh over 42.0 km at 0.30 a kWh are 0.15/42 km = 0.357 a hundred kilometres; by a log
+    /// of 0.435 kWh over the charger's 0.87 as much. The price counts as exact.
+    @Test
+    void aPriceOfEnergyGivesTheCostOfTheWay() {
+        var ride = day("assistance-ended").reading("g", "distance", "42.0 km").reading("g", "wall-energy", "0.50 kWh");
+        assertThat(keys(ride.reduced())).noneMatch(one -> one.contains("cost"));
+        var outcome = ride.reading("", "energy-price", "0.30 EUR/kWh").reduced();
+        var cost = figure(outcome, "range.cost-per-distance" + THROTTLE);
+        assertThat(cost.value()).isCloseTo(0.15 / 42_000, within(1e-12));
+        assertThat(cost.assumed()).anyMatch(one -> one.contains("0.30 EUR/kWh"));
+        var wall = figure(outcome, "range.wall-energy-per-distance" + THROTTLE);
+        assertThat(cost.thisDay().standard() / cost.value())
+                .isCloseTo(wall.thisDay().standard() / wall.value(), within(1e-9));
+    }
+
+    @Test
+    void withoutAWallMeterTheLogAndTheChargerGiveTheCost() {
+        var outcome = day("assistance-ended")
+                .reading("g", "distance", "20.0 km")
+                .reading("", "energy-price", "0.30 EUR/kWh")
+                .recording(log("battery.csv", 3000, 0), "", "g")
+                .reduced();
+        var spent = figure(outcome, "range.energy-per-distance" + THROTTLE);
+        var cost = figure(outcome, "range.cost-per-distance" + THROTTLE);
+        assertThat(cost.value()).isCloseTo(spent.value() / 0.87 * 0.30 / 3.6e6, within(1e-12));
+        assertThat(cost.thisDay().standard() / cost.value())
+                .isGreaterThan(spent.thisDay().standard() / spent.value());
+    }
+
+    @Test
+    void aPriceAloneGivesNoCost() {
+        var outcome = day("assistance-ended")
+                .reading("g", "distance", "42.0 km")
+                .reading("", "energy-price", "0.30 EUR/kWh")
+                .reduced();
+        assertThat(keys(outcome)).noneMatch(one -> one.contains("cost"));
+    }
+
     /// Hand arithmetic: 42.0 km in 7000 s are 6 m/s; 0.50 kWh · 0.87 / 42 km = 10.357 Wh/km = 37.286 J/m; 0.435
     /// kWh of 0.5 kWh are 0.87.
     @Test

@@ -30,8 +30,9 @@ final class FromNamedSpeed {
 
     /// From the named speed to another.
     ///
-    /// Unit: seconds and metres, with their standard uncertainties.
-    record Passed(double timeS, double timeSd, double distanceM, double distanceSd) {}
+    /// Unit: seconds and metres, with their standard uncertainties; `fromS` is when the named speed was
+    /// crossed, in the recording's seconds.
+    record Passed(double fromS, double timeS, double timeSd, double distanceM, double distanceSd) {}
 
     /// Where the named speed was crossed for the last time, in the recording's seconds.
     private record Begin(int next, double timeS, double timeSd) {}
@@ -106,6 +107,7 @@ final class FromNamedSpeed {
         }
         metres += (speedMps + target.speedMps()) / 2 * (crossing.timeS() - timeS);
         return new Passed(
+                begin.timeS(),
                 crossing.timeS() - begin.timeS(),
                 StrictMath.hypot(begin.timeSd(), crossingSd),
                 metres,

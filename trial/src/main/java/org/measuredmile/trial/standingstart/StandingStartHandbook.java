@@ -22,7 +22,8 @@ final class StandingStartHandbook {
                             + " with rests so that motor and battery cool.",
                     "By recording of 5 samples a second or more: each rise from rest is a candidate. A rolling"
                             + " start, a push, a gap, too few samples or a flat approach is refused with its own"
-                            + " reason.",
+                            + " reason. One that crept before it went, or is refused, shows its times and distances"
+                            + " from 0.5 m/s on, which need no first movement; they are in no figure.",
                     "The model of the start is fitted to the raw samples from 3 s before to 3.5 m/s by least"
                             + " squares, with priors: build-up 0.40 ± 0.12 s, fading 0.10 ± 0.15 m/s³. Samples below"
                             + " 0.5 m/s stay in. A threshold there would lose half a second.",
@@ -43,8 +44,8 @@ final class StandingStartHandbook {
                             + " priors leave open, filter and scale are common to all runs. The intervals have the"
                             + " tails of a sum whose scatters are known to few degrees of freedom.",
                     "Power needs the rider's mass as ridden. The bike's is that of the weigh-in, else 28 ± 4 kg."
-                            + " Peak power is the highest mean over two seconds, less 0.8 %, by which the highest of"
-                            + " noisy means is too high; mean power is the work from rest to"
+                            + " Peak power is the mean over the two seconds where it is surely highest, less 0.8 %, by"
+                            + " which the highest of noisy means is too high; mean power is the work from rest to"
                             + " the speed over its time. Road load is that of the day's coast-down, else what is usual"
                             + " for the tyre; air density follows from temperature, pressure and humidity.",
                     "Launch force and power limit are fitted to each start from rest to nine tenths of its highest"

@@ -137,7 +137,9 @@ final class StartFinder {
                 case StartFit.Result.Bad(var why) -> reasons.add(why);
             }
         }
-        boolean isTold = !isTooCoarse(source) && source.kind() != SpeedSource.Kind.POSITIONS;
+        boolean isTold = !isTooCoarse(source)
+                && source.kind() != SpeedSource.Kind.POSITIONS
+                && (!reasons.isEmpty() || creptS(rise) >= StandingStartRules.CREEPS_S);
         Map<Target, FromNamedSpeed.Passed> passed = isTold ? FromNamedSpeed.of(source, samples, cutEndS) : Map.of();
         return new TracedStart(
                 recording, source, speed.timeS(rise.rest()), cutEndS, samples, fitted, targets, passed, reasons);
@@ -220,15 +222,20 @@ final class StartFinder {
 
     /// That it moved slowly for long before it went.
     private Optional<String> crept(Rise rise) {
-        int went = rise.cut();
-        while (went > rise.rest() && speed.value(went) > StandingStartRules.CREEPS_MPS) {
-            went--;
-        }
-        double creptS = speed.timeS(went) - speed.timeS(rise.rest());
+        double creptS = creptS(rise);
         return creptS < StandingStartRules.CREEPS_S
                 ? Optional.empty()
                 : Optional.of("moving before the start, for " + StandingStartWords.seconds(creptS) + " at up to "
                         + StandingStartWords.mps(StandingStartRules.CREEPS_MPS)
                         + ", so that no one beginning fits it");
+    }
+
+    /// For how long it was no faster than a creep after its rest.
+    private double creptS(Rise rise) {
+        int went = rise.cut();
+        while (went > rise.rest() && speed.value(went) > StandingStartRules.CREEPS_MPS) {
+            went--;
+        }
+        return speed.timeS(went) - speed.timeS(rise.rest());
     }
 }

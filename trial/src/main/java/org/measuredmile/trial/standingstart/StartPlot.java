@@ -31,12 +31,21 @@ final class StartPlot {
         var lines = new ArrayList<Line>();
         lines.add(new Line(Role.SAMPLES, start.source().kind().title(), times, samples.values()));
         var events = new ArrayList<Event>();
-        start.fitted().ifPresent(fit -> {
+        // A model that does not describe the start is not drawn over it.
+        start.fitted().filter(_ -> start.qualifies()).ifPresent(fit -> {
             lines.add(model(fit, times[0], start.cutEndS() - origin));
             events.addAll(events(start, fit));
         });
-        return Optional.of(
-                new Trace(start.recording().name(), origin, "first movement", QuantityKind.SPEED, lines, events));
+        if (!start.qualifies()) {
+            start.passed()
+                    .forEach((target, passed) -> events.add(new Event(
+                            target.words(),
+                            passed.fromS() + passed.timeS() - origin,
+                            passed.timeSd(),
+                            OptionalDouble.of(target.speedMps()))));
+        }
+        String from = start.qualifies() ? "first movement" : "end of rest";
+        return Optional.of(new Trace(start.recording().name(), origin, from, QuantityKind.SPEED, lines, events));
     }
 
     private static Line model(StartFit.Fitted fit, double fromS, double toS) {

@@ -13,9 +13,9 @@ import org.measuredmile.trial.standingstart.StandingStartRules.Target;
 
 /// A candidate start in a recording: the fit where it qualifies, its own reasons where it does not.
 ///
-/// Shape: `restEndS` is the last sample at rest; `samples` run from before the start to the end of the
-/// run; `passed` is what it gives whether or not it can
-/// be used; `reasons` give limit and value each and are empty for a start that can be used.
+/// Shape: `restEndS` is the last sample at rest; `samples` run from before the start to the end of
+/// the run; `passed` is what one that crept, or that cannot be used, gives from half a metre a second
+/// on; `reasons` give limit and value each and are empty for a start that can be used.
 record TracedStart(
         Recording recording,
         SpeedSource source,
@@ -48,7 +48,7 @@ record TracedStart(
 
     @Override
     public double beginS() {
-        return fitted.map(StartFit.Fitted::motionS).orElse(restEndS);
+        return fitted.filter(_ -> qualifies()).map(StartFit.Fitted::motionS).orElse(restEndS);
     }
 
     @Override

@@ -19,6 +19,9 @@ final class Browser implements AutoCloseable {
     private static final List<String> NAMES =
             List.of("chromium", "chromium-browser", "google-chrome", "google-chrome-stable");
 
+    /// How long a page may take on a slow machine with others at work; a test that passes never waits for it.
+    private static final double PATIENCE_MS = 45_000;
+
     private final Playwright playwright;
     private final com.microsoft.playwright.Browser browser;
 
@@ -63,7 +66,7 @@ final class Browser implements AutoCloseable {
 
     private Page page(com.microsoft.playwright.Browser.NewContextOptions options) {
         BrowserContext context = browser.newContext(options);
-        context.setDefaultTimeout(15_000);
+        context.setDefaultTimeout(PATIENCE_MS);
         return context.newPage();
     }
 
@@ -74,7 +77,7 @@ final class Browser implements AutoCloseable {
                 .setHasTouch(true)
                 .setIsMobile(true)
                 .setLocale("en-GB"));
-        context.setDefaultTimeout(15_000);
+        context.setDefaultTimeout(PATIENCE_MS);
         return context.newPage();
     }
 

@@ -40,7 +40,9 @@ public final class DayFolders {
         if (dayFile != null) {
             var pointers = Pointers.in(new String(Files.readAllBytes(dayFile), StandardCharsets.UTF_8), dayFile);
             bringBike(folder, pointers, files);
-            pointers.courses().forEach(id -> bringCourse(folder, id, files));
+            for (String id : pointers.courses()) {
+                bringCourse(folder, id, files);
+            }
         }
         return of(folder.toAbsolutePath().normalize().getFileName().toString(), files);
     }
@@ -128,7 +130,7 @@ public final class DayFolders {
                 .findFirst();
     }
 
-    private static void bringCourse(Path folder, String id, SortedMap<String, Path> files) {
+    private static void bringCourse(Path folder, String id, SortedMap<String, Path> files) throws IOException {
         String inside = "courses/" + id + ".yaml";
         if (files.containsKey(inside)) {
             return;
@@ -140,23 +142,41 @@ public final class DayFolders {
             candidates.add(above.resolve("courses").resolve(id + ".yaml"));
             candidates.add(above.resolve("courses").resolve(id).resolve("course.yaml"));
         }
-        candidates.stream().filter(Files::isRegularFile).findFirst().ifPresent(file -> files.put(inside, file));
+        var found = candidates.stream().filter(Files::isRegularFile).findFirst();
+        if (found.isPresent()) {
+            files.put(inside, found.get());
+            bringProfile(found.get(), files);
+        }
+    }
+
+    /// The profile that a course's file names, from beside it.
+    private static void bringProfile(Path course, SortedMap<String, Path> files) throws IOException {
+        var keys = Pointers.keys(new String(Files.readAllBytes(course), StandardCharsets.UTF_8), course);
+        if (keys.get("profile") instanceof String name && !name.isEmpty() && !name.matches("(?s).*[/\\\\].*")) {
+            var beside = course.resolveSibling(name);
+            if (Files.isRegularFile(beside)) {
+                files.putIfAbsent("courses/" + name, beside);
+            }
+        }
     }
 
     /// What day.yaml points to.
     private record Pointers(Optional<String> bike, List<String> courses) {
         /// Only the two places are looked at; faults of the file are for its reader to name.
         static Pointers in(String yaml, Path file) {
+            var day = keys(yaml, file);
+            var bike = day.get("bike") instanceof String text ? Optional.of(text) : Optional.<String>empty();
+            return new Pointers(bike, courses(day.get("courses")));
+        }
+
+        /// The outermost keys of a file; none where it cannot be read.
+        static Map<?, ?> keys(String yaml, Path file) {
             try {
                 var settings = LoadSettings.builder().setLabel(file.toString()).build();
-                if (new Load(settings).loadFromString(yaml) instanceof Map<?, ?> day) {
-                    var bike = day.get("bike") instanceof String text ? Optional.of(text) : Optional.<String>empty();
-                    return new Pointers(bike, courses(day.get("courses")));
-                }
+                return new Load(settings).loadFromString(yaml) instanceof Map<?, ?> keys ? keys : Map.of();
             } catch (YamlEngineException unreadable) {
-                return new Pointers(Optional.empty(), List.of());
+                return Map.of();
             }
-            return new Pointers(Optional.empty(), List.of());
         }
 
         private static List<String> courses(@org.jspecify.annotations.Nullable Object written) {

@@ -117,11 +117,12 @@ record HillDayTruth(
                 taken -> climb(taken.bike(climbing(today.riddenBy(REFERENCE_KG))), 0),
                 unsure(),
                 timed);
+        var time = truth("time", variant, RiddenClimb::timeS, timed);
         return List.of(
-                truth("time", variant, RiddenClimb::timeS, timed),
+                time,
                 truth("time", variant.with("at", "reference"), RiddenClimb::timeS, unknowns.ofReference()),
                 truth("wheel-power", variant, RiddenClimb::powerW, unknowns.ofPower()),
-                truth("foretold-time", variant, RiddenClimb::timeS, foretold()));
+                foretold(variant, time));
     }
 
     private List<Taken> unsure() {
@@ -131,17 +132,31 @@ record HillDayTruth(
                 new Taken(0, 0, 0, 0, 0, 0, HillWeather.departsBy(northMps, eastMps)));
     }
 
-    /// What masses, coasts, wind and the mean of the starts leave open of the time, relative.
-    private double foretold() {
+    /// The time that is foretold: of the day, what masses, coasts, wind and the mean of the starts leave open.
+    /// Of any day what is open of this one's wind is no part, since the time is foretold for the wind as
+    /// written.
+    private Truth foretold(Variant variant, Truth time) {
+        double starts = gain() * bike.runScatter() / Math.sqrt(STARTS);
+        double drive = gain() * bike.dayScatter();
+        double thisDay = starts * starts;
+        double anyDay = thisDay + drive * drive;
         double seconds = climb(today, headMps).timeS();
-        double squares = 0;
         for (var taken : unsure()) {
-            double moved = climb(taken.bike(climbing(today)), headMps + taken.headMps())
-                            .timeS()
-                    / seconds;
-            squares += StrictMath.pow(StrictMath.log(moved), 2);
+            var moved = climb(taken.bike(climbing(today)), headMps + taken.headMps());
+            double open = StrictMath.pow(StrictMath.log(moved.timeS() / seconds), 2);
+            thisDay += open;
+            anyDay += taken.headMps() == 0 ? open : 0;
         }
-        return StrictMath.hypot(Math.sqrt(squares), gain() * bike.runScatter() / Math.sqrt(STARTS));
+        double written =
+                StrictMath.log(climb(today, headMps + HillWeather.WRITTEN_SD).timeS() / seconds);
+        anyDay += written * written;
+        return new Truth(
+                "climb.foretold-time",
+                variant,
+                time.thisDay(),
+                time.anyDay(),
+                Math.sqrt(thisDay) * time.thisDay(),
+                Math.sqrt(anyDay) * time.anyDay());
     }
 
     private Truth truth(String name, Variant variant, ToDoubleFunction<RiddenClimb> quantity, double measured) {

@@ -16,6 +16,8 @@ import org.measuredmile.recording.Place;
 import org.measuredmile.recording.day.Bike;
 import org.measuredmile.recording.day.Conditions;
 import org.measuredmile.recording.day.Configuration;
+import org.measuredmile.recording.day.Course;
+import org.measuredmile.recording.day.CourseHeights;
 import org.measuredmile.recording.day.PreRideCheck;
 import org.measuredmile.recording.day.Reading;
 import org.measuredmile.recording.day.RecordingEntry;
@@ -28,9 +30,9 @@ import org.measuredmile.recording.day.Variant;
 /// 10 Hz, and three climbs by throttle by a watch, all with the same bike and rider in the same weather.
 ///
 /// Population: bikes of [StartedBike#drawn], whose power on the hill is that of the day's starts, times scattering by
-/// 1.3 % from run to run; hills of 250 to 500 m and 5 to 9 %; a wind of 0.5 m/s either way is written, from which that
-/// of hill and road depart each by themselves as [HillWeather] has it; riders written to 0.5 kg; the speeds at the
-/// gates read to 0.1 m/s.
+/// 1.3 % from run to run; hills of 250 to 500 m and 5 to 9 %, half of them levelled every 50 m to 0.05 m; a wind of
+/// 0.5 m/s either way is written, from which that of hill and road depart each by themselves as [HillWeather] has
+/// it; riders written to 0.5 kg; the speeds at the gates read to 0.1 m/s.
 public record SimulatedHillDay() implements SimulatedTrial {
     private static final int STARTS = 6;
     private static final int PAIRS = 5;
@@ -38,6 +40,8 @@ public record SimulatedHillDay() implements SimulatedTrial {
     private static final RoadLine ROAD = new RoadLine(45, 10, 90, 100);
     static final double HILL_BEARING = 63;
     private static final double KMH = 3.6;
+    private static final double LEVELLED_M = 50;
+    private static final double LEVELLED_SD_M = 0.05;
 
     @Override
     public String title() {
@@ -146,11 +150,28 @@ public record SimulatedHillDay() implements SimulatedTrial {
                 Optional.of(new PreRideCheck("M1", "T1", "08:40")),
                 conditions(truth),
                 List.of(),
-                List.of(SimulatedClimb.course(truth.road(), random)),
+                List.of(course(truth.road(), random)),
                 List.of(),
                 runs,
                 readings,
                 List.of(new RecordingEntry(FILE, "", ids, 0, "")));
+    }
+
+    /// The surveyed hill; half the crews levelled its profile too, every 50 m to 0.05 m.
+    private static Course course(RoadUp road, RandomGenerator random) {
+        var course = SimulatedClimb.course(road, random);
+        return random.nextBoolean() ? course.withHeights(levelled(road, random)) : course;
+    }
+
+    private static CourseHeights levelled(RoadUp road, RandomGenerator random) {
+        int cells = (int) Math.ceil(road.lengthM() / LEVELLED_M);
+        var points = new ArrayList<CourseHeights.Point>();
+        for (int i = 0; i <= cells; i++) {
+            double alongM = road.lengthM() * i / cells;
+            double errorM = i == 0 ? 0 : Draw.normal(random, 0, LEVELLED_SD_M);
+            points.add(new CourseHeights.Point(alongM, road.heightM(alongM) + errorM, i == 0 ? 0 : LEVELLED_SD_M));
+        }
+        return new CourseHeights(points);
     }
 
     private static Conditions conditions(HillDayTruth truth) {

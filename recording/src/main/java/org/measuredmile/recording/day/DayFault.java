@@ -125,6 +125,27 @@ public enum DayFault {
             Finding.Level.WARNING,
             "the course \"%s\" has no file courses/%s.yaml",
             "add it, or describe it in day.yaml"),
+    PROFILE_MISSING(
+            Finding.Level.WARNING,
+            "the course \"%s\" names a profile, \"%s\" is not there; its slope is taken to be even",
+            "add \"%s\", or take the key away"),
+    PROFILE_NOT_ONWARD(
+            Finding.Level.WARNING,
+            "the distance %s does not go on from 0 or from the line before; the line is left out",
+            "write distances from the first gate, 0 on the first line and each more than the one before"),
+    PROFILE_TOO_STEEP(
+            Finding.Level.WARNING,
+            "the height %s makes a slope steeper than one in two; the line is left out",
+            "look whether distance or height was misread, or is in another unit"),
+    PROFILE_NEGATIVE(Finding.Level.WARNING, "a standard uncertainty below 0; the line is left out", "write 0 or more"),
+    PROFILE_TOO_SHORT(
+            Finding.Level.WARNING,
+            "%s places that can be used; the slope is taken to be even",
+            "write at least the heights at both gates"),
+    PROFILE_OTHER_LENGTH(
+            Finding.Level.WARNING,
+            "ends at %s m, the course is %s m long; the slope is taken to be even",
+            "survey the other of the two again, or name the profile of this course"),
     CHECK_BY_ONE(
             Finding.Level.WARNING,
             "\"%s\" made the pre-ride check and ticked it; it counts as not ticked",

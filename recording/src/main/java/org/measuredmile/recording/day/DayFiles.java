@@ -20,6 +20,8 @@ final class DayFiles {
     static final List<String> SPEC_COLUMNS =
             List.of("item", "claimed", "unit", "conditions", "source", "date", "seen", "photo", "note");
 
+    static final List<String> PROFILE_COLUMNS = List.of("distance", "height", "standard-uncertainty");
+
     private DayFiles() {}
 
     static boolean isCourse(String file) {

@@ -40,7 +40,7 @@ public final class DayReader {
                         RecordingLines.read(text, named, folder.recordings().keySet(), faults))
                 .orElse(List.of());
         folder.texts().keySet().stream()
-                .filter(file -> !DayFiles.isKnown(file))
+                .filter(file -> !DayFiles.isKnown(file) && !isProfile(courses, file))
                 .forEach(file -> faults.add(DayFault.FILE_UNKNOWN, Place.in(file)));
         Bike known = whichBike(head, bike);
         if (faults.areFatal() || head.date().isEmpty()) {
@@ -143,7 +143,23 @@ public final class DayReader {
                 add(course, Place.in(file), courses);
             }
         });
-        return List.copyOf(courses);
+        return courses.stream()
+                .map(course -> ProfileLines.read(course, described(course, byFile), folder.texts(), faults))
+                .toList();
+    }
+
+    /// Where a course names its profile.
+    private static Place described(Course course, Map<String, Course> byFile) {
+        return byFile.entrySet().stream()
+                .filter(one -> one.getValue().equals(course))
+                .map(one -> new Place(one.getKey(), "profile"))
+                .findFirst()
+                .orElse(new Place(DayFiles.DAY, "courses." + course.id() + ".profile"));
+    }
+
+    private static boolean isProfile(List<Course> courses, String file) {
+        return courses.stream()
+                .anyMatch(course -> !course.profile().isEmpty() && file.equals(DayFiles.COURSES + course.profile()));
     }
 
     private void add(Course course, Place place, List<Course> courses) {

@@ -27,6 +27,9 @@ public final class DayWriter {
             put(files, DayFiles.RECORDINGS, recordings(day));
         }
         day.courses().forEach(course -> put(files, DayFiles.COURSES + course.id() + ".yaml", course(course)));
+        day.courses().stream()
+                .filter(course -> !course.heights().isEmpty())
+                .forEach(course -> put(files, DayFiles.COURSES + course.profile(), heights(course.heights())));
         put(files, DayFiles.BIKE, bikeYaml(bike));
         if (!bike.spec().isEmpty()) {
             put(files, DayFiles.SPEC, spec(bike));
@@ -214,6 +217,16 @@ public final class DayWriter {
     private static String recordings(TestDay day) {
         CsvText lines = CsvText.of("recordings", DayFiles.RECORDING_COLUMNS);
         day.recordings().forEach(entry -> lines.line(cells(entry)));
+        return lines.text();
+    }
+
+    private static String heights(CourseHeights heights) {
+        CsvText lines = CsvText.of("profile", DayFiles.PROFILE_COLUMNS);
+        heights.points()
+                .forEach(point -> lines.line(List.of(
+                        ExactText.number(point.distanceM()),
+                        ExactText.number(point.heightM()),
+                        ExactText.number(point.standardUncertaintyM()))));
         return lines.text();
     }
 

@@ -352,18 +352,29 @@ class DayRoundTripPropertyTest {
                         ? Optional.of(new Course.Gate(
                                 random.nextDouble(-90, 90), random.nextDouble(-180, 180), random.nextDouble(0, 360)))
                         : Optional.empty();
-                all.add(new Course(
+                boolean isLevelled = coin();
+                var course = new Course(
                         "c" + i,
                         oneOf("", "straight", "climb", "loop"),
                         surveyed,
                         Optional.empty(),
                         gate,
                         Optional.empty(),
-                        words(),
+                        isLevelled ? "c" + i + "-heights.csv" : "",
                         date(),
-                        words()));
+                        words());
+                double lengthM = surveyed.map(Course.Surveyed::valueM).orElse(300.0);
+                all.add(isLevelled ? course.withHeights(heights(lengthM)) : course);
             }
             return all;
+        }
+
+        private CourseHeights heights(double lengthM) {
+            double middleM = random.nextDouble(0.1, 0.9) * lengthM;
+            return new CourseHeights(List.of(
+                    new CourseHeights.Point(0, 0, 0),
+                    new CourseHeights.Point(middleM, random.nextDouble(-0.04, 0.04) * lengthM, random.nextDouble(0, 1)),
+                    new CourseHeights.Point(lengthM, random.nextDouble(-0.04, 0.04) * lengthM, 0.05)));
         }
 
         private List<NotRidden> notRidden() {

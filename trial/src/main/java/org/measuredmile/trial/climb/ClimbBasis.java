@@ -31,6 +31,7 @@ final class ClimbBasis {
     private final TrialInput input;
     private final ClimbGroup group;
     private final ClimbPower power;
+    private final HillSlope slope;
     private final Optional<Figure> launch;
     private final Optional<Figure> limit;
     private final Optional<Figure> cutOff;
@@ -49,8 +50,9 @@ final class ClimbBasis {
         LAUNCH_N,
         LIMIT_W,
         CUT_OFF_MPS,
-        /// The phase at which the slope swells and eases, in radians.
-        SWELL
+        /// The phase in radians at which an unknown slope swells and eases; of a levelled one the number of
+        /// half waves along the hill in which its heights are wrong.
+        SLOPE
     }
 
     /// One thing moved by so much of its own unit, of a drive whose force falls by so much more of a power of the
@@ -78,6 +80,7 @@ final class ClimbBasis {
         this.input = input;
         this.group = group;
         this.power = power;
+        this.slope = HillSlope.of(group.hill());
         this.launch = used(Climb.LAUNCH_FORCE);
         this.limit = used(Climb.POWER_LIMIT);
         this.cutOff = used(Climb.CUT_OFF);
@@ -97,8 +100,9 @@ final class ClimbBasis {
         return launch.orElseThrow().value() + move.of(What.LAUNCH_N);
     }
 
-    ClimbPower power() {
-        return power;
+    /// What is taken for the slope; nothing where the hill is levelled.
+    List<String> slopeAssumed() {
+        return slope.isLevelled() ? List.of() : List.of(HillSlope.EVEN);
     }
 
     /// The climb as ridden, its drive of 1 N at the hill's speed, or of 1 N at the most where starts are known.
@@ -114,11 +118,8 @@ final class ClimbBasis {
                 setting.airKgPerM3() + move.of(What.AIR_KG_PER_M3),
                 setting.gravityMps2());
         double riseM = power.rise().valueM() + move.of(What.RISE_M);
-        boolean swells = move.what() == What.SWELL;
         return new ClimbModel(
-                swells
-                        ? HillSlope.swelling(power.length().valueM(), riseM, move.amount())
-                        : HillSlope.even(power.length().valueM(), riseM),
+                slope.along(power.length().valueM(), riseM, move),
                 load,
                 moved,
                 power.wind().headMps() + move.of(What.HEAD_MPS),
@@ -177,7 +178,7 @@ final class ClimbBasis {
                 all, effect, "cut-off speed", What.CUT_OFF_MPS, figure.thisDay().standard()));
         all.add(ofLoad(effect));
         all.add(ofDrive(effect));
-        all.add(Contribution.typeB("an even slope between the gates (assumed)", bySwell(effect)));
+        all.add(slope.open(effect, falls()));
         return all;
     }
 
@@ -219,19 +220,6 @@ final class ClimbBasis {
                 effect.of(new Move(What.LIMIT_W, second.thisDay().standard(), 0), NOTHING),
                 input.correlation(first.key(), second.key()),
                 Math.min(first.thisDay().degreesOfFreedom(), second.thisDay().degreesOfFreedom()));
-    }
-
-    /// The root mean square over four phases of a slope that swells as slopes do.
-    private double bySwell(Effect effect) {
-        double squares = 0;
-        for (var fall : falls()) {
-            for (int quarter = 0; quarter < 4; quarter++) {
-                var swelling = new Move(What.SWELL, quarter * Math.PI / 2, fall.more());
-                double one = effect.of(swelling, fall.nothing());
-                squares += fall.weight() * one * one / 4;
-            }
-        }
-        return Math.sqrt(squares);
     }
 
     private static Contribution pair(String name, double first, double second, double rho, double degrees) {

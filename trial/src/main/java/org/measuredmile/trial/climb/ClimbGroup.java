@@ -118,7 +118,8 @@ record ClimbGroup(String drive, Hill hill, List<ClimbRun> runs) {
                                 read.si(), StrictMath.hypot(read.stepSd(), ClimbRules.LENGTH_READ_SD * read.si()))));
     }
 
-    /// The surveyed rise, else the one read, else the grade read times the length; only one that a road can have.
+    /// The surveyed rise, else that of the profile, the one read, or the grade read times the length; only one that
+    /// a road can have.
     Optional<Surveyed> rise() {
         var read = runs.getFirst()
                 .reading(Climb.RISE)
@@ -131,6 +132,7 @@ record ClimbGroup(String drive, Hill hill, List<ClimbRun> runs) {
                     return new Surveyed(sine * along.valueM(), ClimbRules.GRADE_READ_SD * along.valueM());
                 }));
         return hill.rise()
+                .or(hill::riseOfHeights)
                 .or(() -> read)
                 .or(() -> byGrade)
                 .filter(rise ->

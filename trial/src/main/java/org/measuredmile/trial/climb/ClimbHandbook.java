@@ -15,8 +15,8 @@ final class ClimbHandbook {
                     + " gives T as ridden; steepest start: F = m·g·(sin θ + C_rr·cos θ).",
             List.of(
                     "Survey length, rise and gates once and write them in the course's record with their"
-                            + " uncertainties. Roll to the first gate at an even speed or as the course says; ride"
-                            + " through both gates. Three runs by throttle alone, three pedalling, in turn, with rests"
+                            + " uncertainties; level some places on the way as its profile. Roll to the first gate at"
+                            + " an even speed or as the course says; ride through both gates. Three runs by throttle alone, three pedalling, in turn, with rests"
                             + " so that motor and battery cool.",
                     "By recording: each pass of the gates the way up is a candidate; several may lie in one file. It"
                             + " begins where the line through the fixes crosses the first gate and ends where the"
@@ -42,8 +42,9 @@ final class ClimbHandbook {
                     "At reference (80 kg rider with gear, 1.18 kg/m³, no wind) the hill is ridden again in the model."
                             + " The drive's force falls with speed as the standing starts of the day have it, else as"
                             + " one over the speed to the power 1 ± 0.35, whose width is then most of the interval and"
-                            + " over which every other uncertainty is averaged too. The slope is taken to be even; what"
-                            + " one that swells by 15 % over 180 m would do is in the budget. A"
+                            + " over which every other uncertainty is averaged too. The slope is that of the course's"
+                            + " profile, whose heights' errors are in the budget; without one it is taken to be even,"
+                            + " and what one that swells by 15 % over 180 m would do is in the budget. A"
                             + " bike that would stand still at the reference mass has no such figure, and that is"
                             + " said.",
                     "The foretold time is the model's with the force of the day's standing starts, masses, road load"

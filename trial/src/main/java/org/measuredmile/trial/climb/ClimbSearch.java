@@ -58,7 +58,8 @@ record ClimbSearch(TrialInput input) implements CandidateFinder<TracedClimb> {
                         course.finish(),
                         course.profile(),
                         course.surveyedOn(),
-                        course.surveyedBy());
+                        course.surveyedBy(),
+                        course.heights());
     }
 
     @Override

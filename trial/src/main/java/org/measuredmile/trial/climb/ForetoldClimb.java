@@ -97,7 +97,7 @@ final class ForetoldClimb {
         var assumed = new ArrayList<>(UsedLoad.of(input).assumed());
         assumed.addAll(power.road().assumed());
         assumed.add("the drive pushes up the hill as it does at a start");
-        assumed.add("an even slope between the gates");
+        assumed.addAll(basis.slopeAssumed());
         return new Figure(
                 new FigureKey(NAME, group.variant()),
                 QuantityKind.TIME,

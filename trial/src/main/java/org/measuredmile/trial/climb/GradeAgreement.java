@@ -38,6 +38,7 @@ final class GradeAgreement {
             agreement.grade().ifPresent(findings::add);
             agreement.pair(Climb.LENGTH, hillLength(there), "length").ifPresent(findings::add);
             agreement.pair(Climb.RISE, there.getFirst().hill().rise(), "rise").ifPresent(findings::add);
+            agreement.profile().ifPresent(findings::add);
         }
         return findings;
     }
@@ -67,6 +68,22 @@ final class GradeAgreement {
                         + ImpliedLengths.slip(read.get().valueM() / record.get().valueM())
                         + "; the record is used",
                 "find out which of the two is of another hill, or was misread"));
+    }
+
+    /// The rise of the profile against the surveyed one.
+    private Optional<Finding> profile() {
+        var byHeights = hill.riseOfHeights();
+        var record = hill.rise();
+        if (byHeights.isEmpty() || record.isEmpty() || agree(byHeights.get(), record.get())) {
+            return Optional.empty();
+        }
+        return Optional.of(Finding.warning(
+                "profile-rises-otherwise",
+                new Place("day.yaml", "courses." + hill.id() + ".profile"),
+                "the profile rises " + ClimbWords.metres(byHeights.get().valueM()) + " between the gates, the course's"
+                        + " record says " + ClimbWords.metres(record.get().valueM())
+                        + "; the profile is tilted to the record",
+                "level both gates again, and mend the one that was wrong"));
     }
 
     private static boolean agree(Surveyed one, Surveyed other) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.measuredmile.recording.day.Course;
 import org.measuredmile.recording.day.Course.Surveyed;
+import org.measuredmile.recording.day.CourseHeights;
 import org.measuredmile.recording.day.Run;
 import org.measuredmile.recording.motion.Pass.Direction;
 import org.measuredmile.trial.TrialInput;
@@ -52,9 +53,34 @@ record Hill(
         return new Hill(course.id(), Optional.of(course), course.length(), rise, bearing);
     }
 
-    /// Which way of a course is up.
+    /// The heights along the way up.
+    CourseHeights heights() {
+        var known = course.map(Course::heights).orElse(CourseHeights.NONE);
+        return known.isEmpty() || isUp() ? known : known.turned();
+    }
+
+    private boolean isUp() {
+        return course.filter(one -> direction(one) == Direction.BACK).isEmpty();
+    }
+
+    /// The rise that the profile has between the gates, as well as its ends are known.
+    Optional<Surveyed> riseOfHeights() {
+        var known = heights();
+        return known.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Surveyed(
+                        known.riseM(),
+                        StrictMath.hypot(
+                                known.points().getFirst().standardUncertaintyM(),
+                                known.points().getLast().standardUncertaintyM())));
+    }
+
+    /// Which way of a course is up: by its surveyed rise, else by its profile.
     static Direction direction(Course course) {
-        return course.rise().filter(rise -> rise.valueM() < 0).isPresent() ? Direction.BACK : Direction.OUT;
+        boolean isDown = course.rise()
+                .map(rise -> rise.valueM() < 0)
+                .orElse(!course.heights().isEmpty() && course.heights().riseM() < 0);
+        return isDown ? Direction.BACK : Direction.OUT;
     }
 
     /// Whether length and rise are known and can be a road's.

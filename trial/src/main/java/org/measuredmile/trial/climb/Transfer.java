@@ -105,7 +105,7 @@ final class Transfer {
 
     List<String> assumed() {
         var all = new ArrayList<String>();
-        all.add("an even slope between the gates");
+        all.addAll(basis.slopeAssumed());
         if (!basis.isDriveKnown()) {
             all.add("drive force falling as one over the speed to the power 1 ± 0.35: no standing start told it");
         }

@@ -25,6 +25,7 @@ import org.measuredmile.recording.day.Configuration;
 import org.measuredmile.recording.day.Course;
 import org.measuredmile.recording.day.Course.Gate;
 import org.measuredmile.recording.day.Course.Surveyed;
+import org.measuredmile.recording.day.CourseHeights;
 import org.measuredmile.recording.day.FrameRate;
 import org.measuredmile.recording.day.Instrument;
 import org.measuredmile.recording.day.PreRideCheck;
@@ -61,6 +62,10 @@ final class ClimbDays {
     }
 
     static ClimbDays onAHill(double lengthM, double riseM) {
+        return onAHill(lengthM, riseM, CourseHeights.NONE);
+    }
+
+    static ClimbDays onAHill(double lengthM, double riseM, CourseHeights heights) {
         var day = new ClimbDays();
         day.courses.add(new Course(
                 "hill",
@@ -69,9 +74,10 @@ final class ClimbDays {
                 Optional.of(new Surveyed(riseM, 0.05)),
                 Optional.of(gate(100)),
                 Optional.of(gate(400)),
-                "",
+                heights.isEmpty() ? "" : "hill-heights.csv",
                 Optional.empty(),
-                ""));
+                "",
+                heights));
         return day;
     }
 

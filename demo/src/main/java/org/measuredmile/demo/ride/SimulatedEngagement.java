@@ -40,6 +40,7 @@ public record SimulatedEngagement(boolean byVideo) implements SimulatedTrial {
     private static final double ROLLED_S = 2.05;
     private static final double DRAG_MPS2 = 0.12;
     private static final double FINE_S = 0.005;
+    private static final double HALF_S = 0.05;
     private static final double SCALE_SD = 0.01;
     private static final double ANGLE_STEP_DEG = 5;
     private static final double KMH = 3.6;
@@ -98,7 +99,7 @@ public record SimulatedEngagement(boolean byVideo) implements SimulatedTrial {
         double overrunMean = StrictMath.hypot(scatter.overrunS(), own) / Math.sqrt(PUSHES);
         double radians = 2 * Math.PI * TURN_HZ;
         double wayM = overrunM(motor, day);
-        double rateMps = wayM / day.overrunS();
+        double rateMps = (overrunM(motor, longer(day, HALF_S)) - overrunM(motor, longer(day, -HALF_S))) / (2 * HALF_S);
         double pushedM = byVideo ? THRUST_SD_MPS2 * day.overrunS() * day.overrunS() / 2 : 0;
         double wayMean = StrictMath.hypot(StrictMath.hypot(rateMps * overrunMean, SCALE_SD * wayM), pushedM);
         return List.of(
@@ -111,6 +112,10 @@ public record SimulatedEngagement(boolean byVideo) implements SimulatedTrial {
                         radians * DELAY_DAY_S),
                 truth("overrun-time", day.overrunS(), any.overrunS(), overrunMean, OVERRUN_DAY_S),
                 truth("overrun-distance", wayM, overrunM(motor, any), wayMean, rateMps * OVERRUN_DAY_S));
+    }
+
+    private static Push longer(Push push, double bySeconds) {
+        return new Push(push.delayS(), push.overrunS() + bySeconds);
     }
 
     private static Truth truth(String figure, double day, double any, double mean, double daySd) {

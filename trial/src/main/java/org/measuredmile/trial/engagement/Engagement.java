@@ -21,7 +21,7 @@ import org.measuredmile.trial.VariantKey;
 /// Engagement: how soon the motor answers the pedals, and how long it pushes on when they stop.
 public final class Engagement implements Trial {
     static final FigureSpec ANGLE = of("crank-angle", "crank angle to thrust", QuantityKind.ANGLE)
-            .scatter(new Scatter(0.50, 12, 0.27, 12, false))
+            .scatter(new Scatter(0.515, 12, 0.27, 12, false))
             .called("crank angle", "of a crank turn", "turns of the crank")
             .meaning("from the first pedal movement until the motor pushes")
             .says(Saying.of(
@@ -29,7 +29,7 @@ public final class Engagement implements Trial {
                             "crank angle to thrust {ride}")
                     .meanOf("try", "tries"));
     static final FigureSpec DELAY = of("delay", "delay to thrust", QuantityKind.TIME)
-            .scatter(new Scatter(0.08, 12, 0.043, 12, false))
+            .scatter(new Scatter(0.082, 12, 0.043, 12, false))
             .speaksForTheTrial()
             .called("delay", "responds within", "kicks in after")
             .meaning("from the first pedal movement until the motor pushes")

@@ -20,9 +20,9 @@ final class EngagementHandbook {
                             + " The change of thrust is fitted to the raw acceleration from 0.8 s before to 3"
                             + " s after,"
                             + " with a step p of 0.15 s for the rider's own push.",
-                    "Every begin on a grid of 10 ms and every ramp from 0.02 to 0.5 s is weighed by its"
+                    "Every begin on a grid of 10 ms and every ramp from 0.02 to 0.55 s is weighed by its"
                             + " likelihood; the mean"
-                            + " and the spread of that are the result. A change under 0.12 m/s², or one that does not"
+                            + " and 1.15 times the spread of that are the result. A change under 0.12 m/s², or one that does not"
                             + " stand out of the noise six times, is refused.",
                     "By video: count frames; a variable frame rate is refused. By a watch each run is good to"
                             + " 0.10 s.",

@@ -103,7 +103,8 @@ final class EngagementReduction {
         return mean.figureIfAny();
     }
 
-    /// The mean speed of the overruns that count, by way and time; the usual one where no run has both.
+    /// How much further the bike goes for a second more of overrun, as a mean over those that count: their own mean
+    /// speed, and what the push has added to it by their end; the usual one where no run has way and time.
     private static double speedMps(List<EngagementRun> runs) {
         return runs.stream()
                 .filter(run -> run.reason().isEmpty())
@@ -111,7 +112,8 @@ final class EngagementReduction {
                         .part(Engagement.OVERRUN_DISTANCE)
                         .flatMap(way -> run.part(Engagement.OVERRUN_TIME)
                                 .filter(time -> time.value() > 0)
-                                .map(time -> way.value() / time.value()))
+                                .map(time ->
+                                        way.value() / time.value() + EngagementRules.PUSHED_ON_MPS2 * time.value() / 2))
                         .stream())
                 .mapToDouble(Double::doubleValue)
                 .average()

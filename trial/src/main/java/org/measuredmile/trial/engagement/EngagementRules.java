@@ -26,9 +26,12 @@ final class EngagementRules {
     /// The rider's own push comes and goes within this, s.
     static final double PUSH_S = 0.15;
     /// A motor's thrust comes or goes within these, s.
-    static final double[] RAMPS_S = {0.02, 0.06, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5};
+    static final double[] RAMPS_S = {0.02, 0.06, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.55};
     /// A clock of a camera or a hand: one frame either way is in the reading's own resolution.
     static final double HAND_S = 0.10;
+    /// So many times the spread over the grid is a fit's standard uncertainty: simulated pushes were that much
+    /// further off than the spread, which takes the shaking for white and the list of ramps for all there are.
+    static final double WIDER_THAN_GRID = 1.15;
     /// Relative scale of a speed that nobody calibrated.
     static final double SPEED_SCALE = 0.01;
     /// What a motor's push, less what holds the bike back, comes to over an overrun as a steady acceleration.

@@ -98,9 +98,10 @@ final class ThrustSearch {
         double floor = GRID_S * GRID_S / 12;
         return new ThrustChange.Found(
                 cranksS + beginMean,
-                Math.sqrt(Math.max(0, beginSquares / sum - beginMean * beginMean) + floor),
+                EngagementRules.WIDER_THAN_GRID
+                        * Math.sqrt(Math.max(0, beginSquares / sum - beginMean * beginMean) + floor),
                 cranksS + endMean,
-                Math.sqrt(Math.max(0, endSquares / sum - endMean * endMean) + floor),
+                EngagementRules.WIDER_THAN_GRID * Math.sqrt(Math.max(0, endSquares / sum - endMean * endMean) + floor),
                 change);
     }
 

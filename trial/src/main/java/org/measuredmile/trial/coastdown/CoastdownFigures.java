@@ -147,7 +147,7 @@ final class CoastdownFigures {
         }
         // A scale that is wrong by a share lengthens the rolling part by it and shortens the air's.
         double byScale = Math.abs(newtons - 2 * drag) / newtons;
-        finish(mean, newtons, byScale, CoastdownRules.HAND_ON_FORCE);
+        finish(mean, newtons, byScale, CoastdownRules.HAND_ON_FORCE.get(Coastdown.SPEEDS_KMH.indexOf(kmh)));
         return Optional.of(mean.figure());
     }
 

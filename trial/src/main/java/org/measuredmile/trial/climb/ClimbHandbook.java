@@ -16,8 +16,8 @@ final class ClimbHandbook {
             List.of(
                     "Survey length, rise and gates once and write them in the course's record with their"
                             + " uncertainties; level some places on the way as its profile. Roll to the first gate at"
-                            + " an even speed or as the course says; ride through both gates. Three runs by throttle alone,"
-                            + " three pedalling, in turn, with rests so that motor and battery cool.",
+                            + " an even speed or as the course says; ride through both gates. Three runs by throttle"
+                            + " alone, three pedalling, in turn, with rests so that motor and battery cool.",
                     "By recording: each pass of the gates the way up is a candidate; several may lie in one file. It"
                             + " begins where the line through the fixes crosses the first gate and ends where the"
                             + " speed has covered the surveyed length, because a receiver's position errs alike at"

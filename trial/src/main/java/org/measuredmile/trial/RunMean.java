@@ -190,6 +190,16 @@ public final class RunMean {
         return this;
     }
 
+    /// That each run's value is itself known no better than this, beside the scatter that is
+    /// stated: the runs' own scatter shows both, so that it is stated whole and not added a second
+    /// time.
+    ///
+    /// Unit: a standard deviation in the figure's SI unit. Shape: call it when all runs are there.
+    public RunMean runsKnownWithin(double sd) {
+        scatter = sd > 0 ? scatter.withRunsKnownWithin(sd, value()) : scatter;
+        return this;
+    }
+
     /// That days differ in this variant by so many times what they do in the usual one: fewer where a cause of
     /// theirs is budgeted apart.
     public RunMean answeringByDay(double times) {

@@ -19,4 +19,16 @@ public record Scatter(
     public double betweenDaysAt(double value) {
         return relative ? betweenDays * Math.abs(value) : betweenDays;
     }
+
+    /// The same where each run's value is itself known no better than a standard deviation in its
+    /// SI unit.
+    Scatter withRunsKnownWithin(double sd, double value) {
+        double runs = StrictMath.hypot(betweenRunsAt(value), sd);
+        return new Scatter(
+                relative ? runs / Math.abs(value) : runs,
+                runDegreesOfFreedom,
+                betweenDays,
+                dayDegreesOfFreedom,
+                relative);
+    }
 }

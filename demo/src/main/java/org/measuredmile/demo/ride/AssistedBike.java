@@ -12,13 +12,13 @@ public record AssistedBike(double massKg, double rolling, double dragAreaM2, dou
     private static final double GRAVITY_MPS2 = 9.80665;
     private static final double USUAL_AIR_KG_PER_M3 = 1.2;
 
-    /// A bike of 85 to 125 kg with its rider, rolling coefficient 0.007 to 0.011, drag area 0.5 to 0.7 m²,
-    /// whose levels settle at speeds 0.7 to 1.4 m/s apart from 4 to 5 m/s on when the rider adds the stated
-    /// effort.
+    /// A bike of 85 to 125 kg with its rider, rolling coefficient 0.009 ± 0.003, drag area 0.60 ±
+    /// 0.09 m², whose levels settle at speeds 0.7 to 1.4 m/s apart from 4 to 5 m/s on when the
+    /// rider adds the stated effort.
     public static AssistedBike drawn(RandomGenerator random, int levels, double effortW) {
         double mass = Draw.rectangular(random, 85, 125);
-        double rolling = Draw.rectangular(random, 0.007, 0.011);
-        double area = Draw.rectangular(random, 0.5, 0.7);
+        double rolling = Math.max(0.003, Draw.normal(random, 0.009, 0.003));
+        double area = Math.max(0.35, Draw.normal(random, 0.6, 0.09));
         var bare = new AssistedBike(mass, rolling, area, new double[levels], USUAL_AIR_KG_PER_M3);
         double speed = Draw.rectangular(random, 4, 5);
         double[] added = new double[levels];

@@ -12,8 +12,8 @@ record BestOfLevels(
     private static final double SCALE_SD = 0.002;
     private static final double WIND_CHANGE = 0.3;
     private static final double POINT_SD = Math.toRadians(22.5) / Math.sqrt(12);
-    private static final double ROLLING_SD = 0.004 / Math.sqrt(12);
-    private static final double AREA_SD_M2 = 0.2 / Math.sqrt(12);
+    private static final double ROLLING_SD = 0.003;
+    private static final double AREA_SD_M2 = 0.09;
     private static final double BIKE_SD_KG = 4;
     private static final double RIDER_SD_KG = 0.5;
     private static final double NORMAL_95 = 1.959963984540054;

@@ -35,7 +35,9 @@ public record BrakedStop(double[] speeds, int onset, double fromControlM, double
             if (sinceOnset > 0) {
                 double developed = Math.min(1, sinceOnset / bike.buildUpS());
                 double grown = Math.max(0, sinceOnset - bike.buildUpS());
-                slowing = bike.decelerationMps2() * developed
+                // What slowed the bike before goes on until the brakes have taken over.
+                slowing = -entry.driftMps2() * (1 - developed)
+                        + bike.decelerationMps2() * developed
                         + risePerS * grown
                         + GRAVITY_MPS2 * entry.slope() * developed;
             }

@@ -103,13 +103,13 @@ public record SimulatedBraking(String method, boolean withAccelerometer) impleme
     private List<Truth> truths(BrakedBike bike, BrakedBike today, Optional<StopInformation> information) {
         if (method.equals("tape")) {
             var variant = Variant.of("method", "tape").with("surface", "dry").with("nominal", "20-mph");
-            var stops = new Stops(bike, today, COASTING_MPS2, BrakedStop::fromControlM);
+            var stops = new Stops(bike, today, false, BrakedStop::fromControlM);
             return List.of(stops.truth("braking.stopping-distance", variant, bestByTape(today)));
         }
         return List.of(
-                traced("braking.braking-distance", new Stops(bike, today, 0, BrakedStop::fromOnsetM), information),
-                traced("braking.mean-deceleration", new Stops(bike, today, 0, BrakedStop::meanMps2), information),
-                traced("braking.mfdd", new Stops(bike, today, 0, BrakedStop::meanDevelopedMps2), information));
+                traced("braking.braking-distance", new Stops(bike, today, true, BrakedStop::fromOnsetM), information),
+                traced("braking.mean-deceleration", new Stops(bike, today, true, BrakedStop::meanMps2), information),
+                traced("braking.mfdd", new Stops(bike, today, true, BrakedStop::meanDevelopedMps2), information));
     }
 
     private static Truth traced(String figure, Stops stops, Optional<StopInformation> information) {
@@ -120,7 +120,7 @@ public record SimulatedBraking(String method, boolean withAccelerometer) impleme
     /// The least standard deviation of the day's mean stop by tape, of an analyst who knows how runs scatter
     /// and how well mark, tape, display and road are known.
     private static double bestByTape(BrakedBike today) {
-        var stops = new Stops(today, today, COASTING_MPS2, BrakedStop::fromControlM);
+        var stops = new Stops(today, today, false, BrakedStop::fromControlM);
         double metres = stops.of(today);
         double step = 0.01;
         double perLogarithm = (stops.of(today.changed(step)) - stops.of(today.changed(-step))) / (2 * step);
@@ -149,11 +149,14 @@ public record SimulatedBraking(String method, boolean withAccelerometer) impleme
         return sum;
     }
 
-    /// A bike's stops, always and today, as one quantity of them, entered at the nominal speed on level road with a
-    /// change of speed before the brakes bite.
-    private record Stops(BrakedBike bike, BrakedBike today, double driftMps2, ToDoubleFunction<BrakedStop> quantity) {
+    /// A bike's stops, always and today, as one quantity of them, on level road: at the nominal
+    /// speed when the control moves, or at the onset of deceleration.
+    private record Stops(
+            BrakedBike bike, BrakedBike today, boolean isFromOnset, ToDoubleFunction<BrakedStop> quantity) {
         double of(BrakedBike one) {
-            return quantity.applyAsDouble(BrakedStop.of(one, new BrakedStop.Entry(NOMINAL_MPS, driftMps2, 0)));
+            double lost = isFromOnset ? -COASTING_MPS2 * one.takeUpS() : 0;
+            return quantity.applyAsDouble(
+                    BrakedStop.of(one, new BrakedStop.Entry(NOMINAL_MPS + lost, COASTING_MPS2, 0)));
         }
 
         Truth truth(String figure, Variant variant, double bestSd) {

@@ -270,6 +270,7 @@ final class InertialSearch {
                         mounting,
                         ramp.onsetS(),
                         ramp.onsetSd(),
+                        ramp.onsetFromDiveSd(),
                         ramp.buildUpS(),
                         ramp.buildUpSd(),
                         curve.with(settled.values()),

@@ -3,17 +3,17 @@ package org.measuredmile.recording.motion;
 import java.util.function.ToDoubleFunction;
 import org.measuredmile.recording.Channel;
 
-/// A hard stop by accelerometer and satellite speed together: the accelerometer says when and how, the satellite speed
-/// how fast.
+/// A hard stop by accelerometer and satellite speed together: the accelerometer says when and how, the satellite
+/// speed how fast.
 ///
-/// The forward acceleration, less its own reading at rest, is added up backwards from rest. Its scale (which the bike's
-/// pitch under braking changes too), its zero while riding, its slow errors in steps of a tenth of a second, the
-/// receiver's lag and the time that the receiver averages over are fitted to the receiver's samples. The onset is where
-/// a ramp begins in the raw acceleration. No shape of the braking itself is assumed.
+/// The forward acceleration, less its own reading at rest, is added up backwards from rest. Its scale (which the
+/// bike's pitch under braking changes too), its zero while riding, its slow errors in steps of a tenth of a second,
+/// the receiver's lag and the time that the receiver averages over are fitted to the receiver's samples. The onset is
+/// where a ramp begins in the raw acceleration, felt on a bike whose fork dives. No shape of the braking itself is
+/// assumed.
 /// Unit: seconds of the accelerometer on the recording's time base, m, m/s, m/s².
 /// Source: integration with zero speed at rest is common practice; the least squares are those of [ModelFit]; priors
-/// are
-/// house values.
+/// are house values.
 public sealed interface InertialStop {
     /// A worse agreement between the two is refused.
     double MOST_CHI_SQUARE = 2.5;
@@ -24,11 +24,14 @@ public sealed interface InertialStop {
 
     /// The stop, with everything it leaves open.
     ///
-    /// Shape: `onsetS` and `buildUpS` with standard uncertainties; `curve` is the motion.
+    /// Shape: `onsetS` and `buildUpS` with standard uncertainties, `onsetFromDiveSd` the part of
+    /// the onset's that an unknown dive of the fork leaves open, alike in all stops of a bike;
+    /// `curve` is the motion.
     record Known(
             Mounting.Known mounting,
             double onsetS,
             double onsetSd,
+            double onsetFromDiveSd,
             double buildUpS,
             double buildUpSd,
             InertialCurve curve,
@@ -46,11 +49,6 @@ public sealed interface InertialStop {
         /// By how much the receiver's speed comes later than the accelerometer.
         public double lagS() {
             return settled.values()[InertialCurve.LAG];
-        }
-
-        /// The same with the onset so many seconds earlier.
-        public Known earlier(double seconds) {
-            return new Known(mounting, onsetS - seconds, onsetSd, buildUpS, buildUpSd, curve, settled);
         }
 
         public Derived derive(Quantity quantity) {

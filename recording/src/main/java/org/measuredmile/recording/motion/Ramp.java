@@ -6,9 +6,14 @@ import org.measuredmile.recording.Channel;
 import org.measuredmile.recording.motion.ModelFit.Parameter;
 
 /// Where a deceleration begins in a raw acceleration, and how long it takes to build up: level, straight ramp, and a
-/// level that may drift.
+/// level that may drift, felt on a bike that dives.
 ///
-/// Unit: seconds, with standard uncertainties that allow for shaking that lasts.
+/// Braking by a pitches the bike by p·a, which adds g·p of itself to what is felt; the fork and tyres follow as a
+/// damped oscillator does, x″ + 2·ζ·ω·x′ + ω²·x = ω²·a. So the dive comes a little after the brake, and without it in
+/// the model the onset would look too late, by up to g·p·2·ζ/ω.
+/// Unit: seconds, with standard uncertainties that allow for shaking that lasts; `onsetFromDiveSd` is the part of
+/// `onsetSd` that an unknown dive leaves open, alike in all stops of a bike.
+/// Source: dive of 0 to 2° at 6 m/s², swinging 2.1 times a second, damped by half: house values.
 sealed interface Ramp {
     double BEFORE_S = 1.2;
     double AFTER_S = 0.7;
@@ -17,7 +22,15 @@ sealed interface Ramp {
     /// A build-up that is no straight ramp moves its corner by so much. House.
     double SHAPE_S = 0.012;
 
-    record Known(double onsetS, double onsetSd, double buildUpS, double buildUpSd) implements Ramp {}
+    /// What a dive adds to the braking, as a share of it: of up to g·2°/6 m/s² the middle, and its
+    /// spread.
+    double DIVE = 0.0285;
+    double DIVE_SD = 0.0165;
+    double SWING_PER_S = 13.4;
+    double DAMPING = 0.52;
+
+    record Known(double onsetS, double onsetSd, double onsetFromDiveSd, double buildUpS, double buildUpSd)
+            implements Ramp {}
 
     record Refused(String reason) implements Ramp {}
 
@@ -46,7 +59,8 @@ sealed interface Ramp {
                 Parameter.free("onset", crossing(near, fall) - 0.1, roughS - BEFORE_S, roughS + AFTER_S),
                 Parameter.known("build-up", BUILD_UP_S, BUILD_UP_SD, 0.02, 0.9),
                 Parameter.free("deceleration", fall, -20, -0.5),
-                Parameter.known("drift", 0, 2, -20, 20));
+                Parameter.known("drift", 0, 2, -20, 20),
+                Parameter.known("dive", DIVE, DIVE_SD, 0, 0.2));
         return fitted(near, model, parameters);
     }
 
@@ -64,8 +78,14 @@ sealed interface Ramp {
             return new Refused(String.format(
                     Locale.ROOT, "the onset would be known to %.2f s only: the mounting shakes too much", onsetSd));
         }
+        double[] onset = new double[settled.values().length];
+        onset[1] = 1;
         return new Known(
-                settled.values()[1], onsetSd, settled.values()[2], wider * Math.sqrt(settled.covariance()[2][2]));
+                settled.values()[1],
+                onsetSd,
+                settled.fromPriorOf(5, onset),
+                settled.values()[2],
+                wider * Math.sqrt(settled.covariance()[2][2]));
     }
 
     private static double at(double timeS, double[] p) {
@@ -73,7 +93,23 @@ sealed interface Ramp {
         if (u <= 0) {
             return p[0];
         }
-        return u < p[2] ? p[0] + (p[3] - p[0]) * u / p[2] : p[3] + p[4] * (u - p[2]);
+        double grown = Math.max(0, u - p[2]);
+        double braked = Math.min(1, u / p[2]);
+        double dived = (swung(u) - swung(grown)) / p[2];
+        return p[0] + (p[3] - p[0]) * (braked + p[5] * dived) / (1 + p[5]) + p[4] * grown;
+    }
+
+    /// What a damped oscillator makes of an input that grows by 1 a second, after so many seconds.
+    ///
+    /// Source: Laplace transform of a second-order lag, any text on control.
+    private static double swung(double u) {
+        if (u <= 0) {
+            return 0;
+        }
+        double free = SWING_PER_S * Math.sqrt(1 - DAMPING * DAMPING);
+        double late = 2 * DAMPING / SWING_PER_S;
+        double sine = (2 * DAMPING * DAMPING - 1) / free * StrictMath.sin(free * u);
+        return u - late + StrictMath.exp(-DAMPING * SWING_PER_S * u) * (late * StrictMath.cos(free * u) + sine);
     }
 
     /// The first time at which half of the fall is lastingly there.

@@ -8,8 +8,9 @@ final class AssistSpeedHandbook {
     static final Handbook PAGE = new Handbook(
             "The speed at which the bike settles on level road, at one assist level, with a light and steady effort of "
                     + "about 75 W at the pedals (none by throttle): the mean of both directions, each the mean over at "
-                    + "least 8 s of steady riding. As measured it is that of the wind, rider and air there were, "
-                    + "and the interval says what wind may have done; at reference they are taken out of it.",
+                    + "least 8 s of steady riding. As measured it is that of the rider and air there were, with "
+                    + "the wind that somebody wrote down taken out and the rest of it in the interval; at reference "
+                    + "rider and air are taken out too.",
             "v = mean over directions of Σᵢ wᵢ·mᵢ, with mᵢ the generalised least-squares mean of the stretch for "
                     + "the i-th "
                     + "memory of the wander and wᵢ its weight; u² = wander² + wind² + scale² (this day) + effort² + "
@@ -37,7 +38,14 @@ final class AssistSpeedHandbook {
                             + "half-width are those of a mixture over memories from 2 to 32 s (prior: log-normal, "
                             + "median 14 s, 0.6 in ln τ) and four shares of white noise, with the variance pooled over "
                             + "all levels of the recording.",
-                    "Wind: a one-way ride carries the answer of a usual road load to it, in the proportion in which "
+                    "A wind that was written down is taken out by a usual road load of the day's mass and "
+                            + "air: the power that gives the mean speed measured against the head wind of each "
+                            + "way, and the speed of that power in still air. Where its bearing is known the head "
+                            + "wind is w·cos φ; of two ways of unknown bearing it is ± w/√2, so that only what wind "
+                            + "takes more than it gives back is taken out. A speed within 3 % of the noted cut-off "
+                            + "is left alone.",
+                    "What is left: a one-way ride in a wind of unknown bearing carries the answer of a usual road "
+                            + "load to it, in the proportion in which "
                             + "the ride went one way (its headings come from positions; without them, all of it), "
                             + "and as its bearing is unknown that part is v′·w·cos φ with φ uniform, convolved with "
                             + "the rest. Each way's wind differs by 30 % from the day's, and two ways leave something "

@@ -26,6 +26,7 @@ final class AssistSpeedReduction {
     private final TrialInput input;
     private final AssistSpeedRules rules;
     private final RunScreen screen;
+    private final CutOffs cutOffs;
     private final LevelFigures figures;
     private final RunWindows windows;
     private final List<LevelPass> passes = new ArrayList<>();
@@ -37,7 +38,8 @@ final class AssistSpeedReduction {
         this.input = input;
         this.rules = rules;
         this.screen = new RunScreen(AssistSpeed.DECLARATION, input);
-        this.figures = new LevelFigures(input, rules);
+        this.cutOffs = new CutOffs(cutOffs());
+        this.figures = new LevelFigures(input, rules, cutOffs);
         this.windows = input.windows();
     }
 
@@ -61,9 +63,8 @@ final class AssistSpeedReduction {
         }
         var results = Gains.valued(inOrder());
         var made = new ArrayList<>(Gains.noted(figures.of(passes, results)));
-        var cutOffs = cutOffs();
         made.addAll(new LevelsAtReference(input, cutOffs).of(made, passes));
-        made.addAll(cutOffs);
+        made.addAll(cutOffs.figures());
         return new Outcome(made, results, findings);
     }
 

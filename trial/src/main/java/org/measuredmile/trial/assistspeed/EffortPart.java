@@ -17,12 +17,12 @@ final class EffortPart {
 
     private EffortPart() {}
 
-    static Contribution unrecorded(double speedMps) {
-        return Contribution.typeB(NAME, RoadPrior.perWatt(speedMps) * UNRECORDED_W);
+    static Contribution unrecorded(RoadPrior road, double speedMps) {
+        return Contribution.typeB(NAME, road.perWatt(speedMps) * UNRECORDED_W);
     }
 
-    static Contribution recorded(double speedMps) {
-        return Contribution.typeB(NAME, RoadPrior.perWatt(speedMps) * RECORDED_W);
+    static Contribution recorded(RoadPrior road, double speedMps) {
+        return Contribution.typeB(NAME, road.perWatt(speedMps) * RECORDED_W);
     }
 
     static String recordedWords(List<LevelPass> passes) {

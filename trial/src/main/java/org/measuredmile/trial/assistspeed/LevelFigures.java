@@ -18,6 +18,7 @@ import org.measuredmile.trial.Figure.FigureRun;
 import org.measuredmile.trial.Figure.Narrowing;
 import org.measuredmile.trial.FigureKey;
 import org.measuredmile.trial.LevelRole;
+import org.measuredmile.trial.RoadSetting;
 import org.measuredmile.trial.RunResult;
 import org.measuredmile.trial.RunResult.RunValue;
 import org.measuredmile.trial.Scatter;
@@ -30,11 +31,13 @@ final class LevelFigures {
 
     private final TrialInput input;
     private final AssistSpeedRules rules;
+    private final CutOffs cutOffs;
     private final Scatter scatter;
     private final boolean scatterIsStated;
 
-    LevelFigures(TrialInput input, AssistSpeedRules rules) {
+    LevelFigures(TrialInput input, AssistSpeedRules rules, CutOffs cutOffs) {
         this.input = input;
+        this.cutOffs = cutOffs;
         this.rules = rules;
         var spec = AssistSpeed.DECLARATION.requireFigure(AssistSpeed.SPEED);
         this.scatter = input.scatter().of(spec);
@@ -43,16 +46,16 @@ final class LevelFigures {
 
     /// What one stretch of nobody's level gives by itself: its speed with this day's and any day's uncertainty.
     List<RunValue> alone(MeanSpeed mean, SpeedScale scale, String run) {
-        var wind = windMps(run.substring(0, run.lastIndexOf('/')));
+        double wind = windMps(run.substring(0, run.lastIndexOf('/'))).orElse(rules.windWhenUnknownMps());
         var budget = new Budget(
                 List.of(Contribution.typeA("wander", mean.standardUncertaintyMps(), mean.degreesOfFreedom())));
-        for (var part : WindPart.of(mean.speedMps(), wind, 1, 1)) {
+        for (var part : WindPart.of(RoadPrior.USUAL, mean.speedMps(), wind, 1, 1)) {
             budget = budget.plus(part);
         }
         for (var part : scale.contributions(mean.speedMps())) {
             budget = budget.plus(part);
         }
-        var anyDay = budget.plus(EffortPart.unrecorded(mean.speedMps()))
+        var anyDay = budget.plus(EffortPart.unrecorded(RoadPrior.USUAL, mean.speedMps()))
                 .plus(Contribution.typeB("between days", scatter.betweenDaysAt(mean.speedMps())))
                 .around(mean.speedMps());
         var thisDay = budget.around(mean.speedMps());
@@ -78,13 +81,13 @@ final class LevelFigures {
 
     private Figure figure(Variant level, List<LevelPass> passes, List<RunResult> results) {
         var directions = byDirection(passes);
-        double value = 0;
+        double measured = 0;
         double wander = 0;
         double fourth = 0;
         var findings = new ArrayList<Finding>();
         for (var way : directions.values()) {
             var mean = PassMean.of(way);
-            value += mean.speedMps() / directions.size();
+            measured += mean.speedMps() / directions.size();
             double u = mean.standardUncertaintyMps() / directions.size();
             wander += u * u;
             fourth += u * u * u * u / mean.degreesOfFreedom();
@@ -94,13 +97,17 @@ final class LevelFigures {
                 "wander within " + passes.size() + (passes.size() == 1 ? " passage" : " passages"),
                 Math.sqrt(wander),
                 Math.max(1, wander * wander / fourth));
-        boolean isPaired = directions.containsKey("out") && directions.containsKey("back");
+        var ridden = StillAir.Ridden.of(passes);
+        boolean isPaired = ridden.isPaired();
         double oneWay = isPaired ? 0 : WindPart.oneWayShare(passes);
         var wind = windMps(passes);
+        var still = StillAir.of(input, level, ridden, cutOffs);
+        double value = measured * still.ratio();
         var common = new ArrayList<Contribution>(passes.getFirst().scale().contributions(value));
-        common.addAll(WindPart.of(value, wind, oneWay, isPaired ? 2 : 1));
+        common.addAll(still.parts());
         var assumed = new ArrayList<String>();
         noteAssumptions(passes, wind, assumed);
+        assumed.addAll(still.assumed());
         var thisDay = new Budget(with(typeA, common));
         var daily = daily(level, passes, value, assumed);
         var anyDay = thisDay;
@@ -176,9 +183,11 @@ final class LevelFigures {
                 scatter.dayDegreesOfFreedom(),
                 ""));
         if (!level.has("drive", "throttle") && !scatterIsStated) {
+            var road =
+                    RoadPrior.of(RoadSetting.of(input, passes.getFirst().run()).setting());
             boolean recorded = passes.stream()
                     .allMatch(pass -> RecordedLevels.recordedPower(pass).isPresent());
-            daily.add(recorded ? EffortPart.recorded(value) : EffortPart.unrecorded(value));
+            daily.add(recorded ? EffortPart.recorded(road, value) : EffortPart.unrecorded(road, value));
             assumed.add(recorded ? EffortPart.recordedWords(passes) : EffortPart.UNRECORDED_WORDS);
         }
         return daily;

@@ -20,27 +20,17 @@ import org.measuredmile.trial.UsedLoad;
 /// The speeds at reference conditions: the reference rider in the reference air, level and without wind, at the power
 /// that the wheel had; as measured where a controller holds them.
 ///
-/// A speed within 3 % of the noted cut-off is the controller's: rider and air move it by nothing. From there to 6 %,
-/// and
-/// where no cut-off was noted, half the correction is in the budget.
-/// Source: the 3 % are the climb's; the 6 % are a house value.
+/// A speed that a controller holds is left as it was measured; where one may hold it, half the correction is in the
+/// budget: see [CutOffs].
 final class LevelsAtReference {
     static final String GOVERNED = "speed-governed";
-    private static final double HELD = 0.97;
-    private static final double PERHAPS_HELD = 0.94;
-    /// A compass point is right within half of one, which moves w·cos φ by so much of w.
-    private static final double BEARING_SD = 0.1;
-    /// What is open of the square of the wind along two ways: of w²·cos² φ with φ uniform, and of w² read to 30 %.
-    private static final double SQUARE_OF_UNKNOWN = 0.71;
-    private static final double SQUARE_OF_KNOWN = 0.5;
-
     private final TrialInput input;
-    private final List<Figure> cutOffs;
+    private final CutOffs cutOffs;
     private final UsedLoad used;
 
-    LevelsAtReference(TrialInput input, List<Figure> cutOffs) {
+    LevelsAtReference(TrialInput input, CutOffs cutOffs) {
         this.input = input;
-        this.cutOffs = List.copyOf(cutOffs);
+        this.cutOffs = cutOffs;
         this.used = UsedLoad.of(input);
     }
 
@@ -59,56 +49,39 @@ final class LevelsAtReference {
     }
 
     private Optional<Figure> of(Figure figure, List<LevelPass> passes) {
-        double share = shareOfCutOff(figure);
-        if (share >= HELD) {
+        var level = figure.key().variant();
+        var ridden = StillAir.Ridden.of(passes);
+        double speedMps = ridden.meanMps();
+        double share = cutOffs.share(level, speedMps);
+        if (cutOffs.isHeld(level, speedMps)) {
             return Optional.of(governed(figure, share));
         }
-        var directions = LevelFigures.byDirection(passes);
-        boolean isPaired = directions.containsKey("out") && directions.containsKey("back");
-        var wind = RoadWind.of(input, List.copyOf(directions.values()), isPaired);
+        var wind = RoadWind.of(input, ridden.ways(), ridden.isPaired());
         var run = passes.getFirst().run();
         var road = RoadSetting.of(input, run);
         double riderKg = RoadSetting.riderKg(input, run);
         var model = new SteadyPower(used.load().mean(), road.setting(), road.atReference(riderKg), wind.headsMps());
-        double ratio = model.ratio(figure.value());
+        double ratio = model.ratio(speedMps);
         if (!Double.isFinite(ratio)) {
             return Optional.empty();
         }
         var parts = new ArrayList<Contribution>();
         figure.budget().stream()
-                .filter(part ->
-                        !part.input().equals(WindPart.ALONG) && !part.input().equals(WindPart.CHANGING))
-                .forEach(part -> parts.add(part.through(ratio)));
-        parts.addAll(windParts(model, wind, figure.value()));
-        parts.addAll(correction(model, road, figure.value(), ratio));
+                .filter(part -> !WindPart.isOne(part) && !part.input().startsWith("whether"))
+                .forEach(part -> parts.add(part.through(speedMps * ratio / figure.value())));
+        parts.addAll(WindPart.left(model, wind, speedMps));
+        parts.addAll(correction(model, road, speedMps, ratio));
         var assumed = assumed(figure, road);
-        boolean isOff = figure.key().variant().has("level", "off");
-        if (!isOff && !(share < PERHAPS_HELD)) {
+        if (cutOffs.mayBeHeld(level, speedMps)) {
             boolean isNoted = !Double.isNaN(share);
             parts.add(Contribution.typeB(
                     isNoted ? "whether power or the controller holds it" : "whether a controller holds it",
-                    Math.abs(ratio - 1) * figure.value() / 2));
+                    Math.abs(ratio - 1) * speedMps / 2));
             if (!isNoted) {
                 assumed.add("held by its power and not by a controller: no cut-off was noted");
             }
         }
-        return Optional.of(brought(figure, ratio, parts, assumed, road));
-    }
-
-    /// The speed over the noted cut-off of its drive, or of the other drive where only that was noted; NaN
-    /// where none was, and with the motor off, when nothing can be cut off.
-    private double shareOfCutOff(Figure figure) {
-        var variant = figure.key().variant();
-        if (variant.has("level", "off")) {
-            return Double.NaN;
-        }
-        String drive = variant.get("drive").orElse("");
-        return cutOffs.stream()
-                .filter(one -> one.key().variant().has("drive", drive))
-                .findFirst()
-                .or(() -> cutOffs.stream().findFirst())
-                .map(one -> figure.value() / one.value())
-                .orElse(Double.NaN);
+        return Optional.of(brought(figure, ridden, ratio, new Open(parts, assumed), road));
     }
 
     private static Figure governed(Figure figure, double share) {
@@ -123,33 +96,6 @@ final class LevelsAtReference {
                                 "at %.0f %% of the cut-off speed the controller holds it: rider and air do not move "
                                         + "it, and nothing is corrected",
                                 100 * share))));
-    }
-
-    private static List<Contribution> windParts(SteadyPower model, RoadWind wind, double speedMps) {
-        var still = model.inStillAir();
-        var power = model.powerW(speedMps).orElseThrow();
-        double slower = still.speedMps(model.ridden(), power, 0.1).orElse(speedMps);
-        double faster = still.speedMps(model.ridden(), power, -0.1).orElse(speedMps);
-        double answer = (faster - slower) / 0.2;
-        int ways = wind.headsMps().length;
-        double changing = answer * WindPart.CHANGE * wind.windMps() / Math.sqrt(ways);
-        double square = 0;
-        if (ways > 1) {
-            double calm = still.speedMps(model.ridden(), power, 0).orElse(speedMps);
-            double open = wind.isBearingKnown() ? SQUARE_OF_KNOWN : wind.isWritten() ? SQUARE_OF_UNKNOWN : 1;
-            square = open * Math.abs(speedMps - calm);
-        }
-        var parts = new ArrayList<Contribution>();
-        parts.add(Contribution.typeB(WindPart.CHANGING, StrictMath.hypot(changing, square)));
-        if (wind.isBearingKnown()) {
-            double open = answer * BEARING_SD * wind.windMps() * wind.oneWay();
-            if (open > 0) {
-                parts.add(Contribution.typeB("bearing of the wind", open));
-            }
-        } else if (wind.oneWay() > 0) {
-            parts.add(Contribution.typeB(WindPart.ALONG, answer * wind.windMps() / Math.sqrt(2) * wind.oneWay()));
-        }
-        return parts;
     }
 
     /// What load, masses and air leave open of the correction.
@@ -195,7 +141,7 @@ final class LevelsAtReference {
     private List<String> assumed(Figure figure, RoadSetting road) {
         var assumed = new ArrayList<String>();
         for (String one : figure.assumed()) {
-            if (!one.equals(LevelFigures.USUAL_LOAD)) {
+            if (!one.equals(LevelFigures.USUAL_LOAD) && !one.startsWith(StillAir.TAKEN)) {
                 assumed.add(one);
             }
         }
@@ -204,12 +150,14 @@ final class LevelsAtReference {
         return assumed;
     }
 
-    private Figure brought(
-            Figure figure, double ratio, List<Contribution> parts, List<String> assumed, RoadSetting road) {
+    /// What is open of a figure at reference, and what was assumed.
+    private record Open(List<Contribution> parts, List<String> assumed) {}
+
+    private Figure brought(Figure figure, StillAir.Ridden ridden, double ratio, Open open, RoadSetting road) {
         var all = new ArrayList<Figure.Used>(figure.used());
         all.addAll(road.used());
         all.addAll(used.used());
-        return at(figure, figure.value() * ratio, parts, assumed, all, ratio);
+        return at(figure, ridden.meanMps() * ratio, open.parts(), open.assumed(), all, ratio);
     }
 
     private static Figure at(

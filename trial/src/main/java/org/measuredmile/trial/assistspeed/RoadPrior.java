@@ -1,29 +1,37 @@
 package org.measuredmile.trial.assistspeed;
 
-/// How a bike at constant power answers wind and effort, by the usual road load: what stands in until a coast-down was
-/// ridden.
+import org.measuredmile.roadload.RoadLoad;
+import org.measuredmile.roadload.Setting;
+
+/// How a bike at constant power answers wind and effort, by the usual road load: what stands in until a coast-down
+/// was ridden.
 ///
-/// At constant power P = v·(m·g·C_rr + ½·ρ·C_dA·(v + w)²): dv/dw = −ρ·C_dA·v²/N and dv/dP = 1/N with
-/// N = m·g·C_rr + 3/2·ρ·C_dA·v². A motor that holds its cut-off speed answers less, so these bound what it does.
-/// Unit: kilograms, newtons, square metres, kilograms per cubic metre.
-/// Source: mass 105 kg, C_rr 0.009, C_dA 0.6 m², ρ 1.2 kg/m³: house values.
-final class RoadPrior {
-    private static final double ROLLING_N = 105 * 9.80665 * 0.009;
-    private static final double DENSITY_TIMES_AREA = 1.2 * 0.6;
+/// At constant power P = v·(m·g·C_rr + ½·ρ·C_dA·(v + w)²): dv/dw = −ρ·C_dA·v²/N and dv/dP = 1/N with N = m·g·C_rr +
+/// 3/2·ρ·C_dA·v². A motor that holds its cut-off speed answers less, so these bound what it does.
+/// Unit: kilograms, kilograms per cubic metre; the load's rolling coefficient and drag area in m².
+/// Source: mass 105 kg, C_rr 0.009, C_dA 0.6 m², ρ 1.2 kg/m³ where nothing is known: house values.
+record RoadPrior(double massKg, double airKgPerM3) {
+    static final RoadLoad LOAD = new RoadLoad(0.009, 0.6);
+    /// Where nobody asks what was ridden.
+    static final RoadPrior USUAL = new RoadPrior(105, 1.2);
 
-    private RoadPrior() {}
+    /// With what a run moved and through which air.
+    static RoadPrior of(Setting setting) {
+        return new RoadPrior(setting.massKg(), setting.airKgPerM3());
+    }
 
-    private static double stiffness(double speedMps) {
-        return ROLLING_N + 1.5 * DENSITY_TIMES_AREA * speedMps * speedMps;
+    private double stiffness(double speedMps) {
+        double rollingN = massKg * 9.80665 * LOAD.rollingCoefficient();
+        return rollingN + 1.5 * airKgPerM3 * LOAD.dragAreaM2() * speedMps * speedMps;
     }
 
     /// Speed lost for each metre per second of head wind, a ratio.
-    static double perHeadWind(double speedMps) {
-        return DENSITY_TIMES_AREA * speedMps * speedMps / stiffness(speedMps);
+    double perHeadWind(double speedMps) {
+        return airKgPerM3 * LOAD.dragAreaM2() * speedMps * speedMps / stiffness(speedMps);
     }
 
     /// Speed gained for each watt at the wheel, in m/s.
-    static double perWatt(double speedMps) {
+    double perWatt(double speedMps) {
         return 1 / stiffness(speedMps);
     }
 }

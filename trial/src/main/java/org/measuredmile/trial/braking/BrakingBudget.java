@@ -45,16 +45,15 @@ final class BrakingBudget {
         all.add(fromPrior("build-up of the brakes (assumed)", counted, derivation, StopValue::fromBuildUp));
         all.add(fromPrior("receiver's filter (assumed)", counted, derivation, StopValue::fromFilter));
         all.add(fromPrior("change of deceleration (assumed)", counted, derivation, StopValue::fromRise));
-        all.add(Contribution.typeB("onset and entry speed of single stops", ofSingleStops(counted, derivation)));
         all.add(fromPrior("accelerometer's scale and pitch", counted, derivation, StopValue::fromScale));
-        all.add(fromPrior("onset as the accelerometer shows it", counted, derivation, StopValue::fromOnset));
+        all.add(fromPrior("onset on a fork that dives (assumed)", counted, derivation, StopValue::fromOnset));
         all.addAll(road(mean, decelerationMps2));
         return all;
     }
 
     /// What shaking leaves open of each stop by itself, where an accelerometer was used: it is beside the
     /// scatter that stops by satellite speed alone are known to have.
-    private static double ofSingleStops(List<TraceValues> counted, Derivation derivation) {
+    static double ofSingleStops(List<TraceValues> counted, Derivation derivation) {
         double squares = 0;
         for (var values : counted) {
             if (values.stop().sharp().isPresent()) {
@@ -62,7 +61,7 @@ final class BrakingBudget {
                 squares += u * u;
             }
         }
-        return Math.sqrt(squares) / counted.size();
+        return Math.sqrt(squares / counted.size());
     }
 
     /// How a figure follows from a fit.

@@ -99,6 +99,7 @@ final class BrakingFigures {
         }
         double nominalMps = group.getValue().getFirst().nominal().speedMps();
         double deceleration = BrakingCorrection.meanDeceleration(nominalMps, mean.value());
+        mean.runsKnownWithin(BrakingBudget.ofSingleStops(counted, TraceValues::brakingDistance));
         budget.ofTrace(mean.value(), deceleration, counted, TraceValues::brakingDistance)
                 .forEach(mean::common);
         mean.common(Contribution.typeB("receiver's delay", nominalMps * delaySd));
@@ -144,6 +145,7 @@ final class BrakingFigures {
         for (var values : counted) {
             deceleration += values.meanDeceleration().value() / counted.size();
         }
+        mean.runsKnownWithin(BrakingBudget.ofSingleStops(counted, derivation));
         budget.ofTrace(mean.value(), deceleration, counted, derivation).forEach(mean::common);
         BrakingFindings.ofSource(counted).ifPresent(mean::finding);
         assumeFit(mean, counted);

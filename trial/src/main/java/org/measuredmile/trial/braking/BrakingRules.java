@@ -46,18 +46,10 @@ final class BrakingRules {
 
     /// What is known of a stop by a receiver before its samples speak: house values, to be replaced by the crew's
     /// own accelerometer values. The build-up covers about 0.15 to 0.30 s.
-    static final StopFit.Priors RECEIVER = new StopFit.Priors(0.225, 0.045, 0.3, 0.6, 0.25, 0.25);
+    static final StopFit.Priors RECEIVER = new StopFit.Priors(0.225, 0.045, 0.2, 0.4, 0.25, 0.25);
 
     /// The same by a wheel, whose speed is taken over less time.
-    static final StopFit.Priors WHEEL = new StopFit.Priors(0.225, 0.045, 0.3, 0.6, 0.1, 0.08);
-
-    /// A fork dives after the brake bites, which an accelerometer on the bike adds to the braking: its onset
-    /// looks so much too late, s. The middle between a stiff fork and a soft one that dives 2°; by simulation.
-    /// House.
-    static final double ONSET_LATE_S = 0.004;
-
-    /// What that, damping and filter of an accelerometer leave open of the onset, alike in all runs, s. House.
-    static final double ONSET_COMMON_S = 0.005;
+    static final StopFit.Priors WHEEL = new StopFit.Priors(0.225, 0.045, 0.2, 0.4, 0.1, 0.08);
 
     /// Time of a mark against the control's first movement: each run's own error and the part common to all, s.
     /// House.

@@ -2,11 +2,24 @@ package org.measuredmile.trial.braking;
 
 /// A stop as the model has it: riding on, a linear build-up of deceleration, braking, rest.
 ///
-/// Unit: `entryMps` speed at onset; `driftMps2` change of speed before it; `buildUpS` time of the build-up;
-/// `decelerationMps2` at its end, growing by `riseMps3` a second until rest.
+/// Unit: `entryMps` speed at onset; `driftMps2` change of speed before it; `buildUpS` time of the
+/// build-up; `decelerationMps2` at its end, growing by `riseMps3` a second until rest; `keptMps2` the change of
+/// speed that the build-up begins from: what slowed the bike before goes on until the brakes have taken over.
 /// Shape: times u in seconds from onset; [#positionM] in metres from there, negative before.
 /// Valid: entry speed above half of deceleration times build-up, so that the build-up ends before rest.
-record StopCurve(double entryMps, double driftMps2, double buildUpS, double decelerationMps2, double riseMps3) {
+record StopCurve(
+        double entryMps, double driftMps2, double buildUpS, double decelerationMps2, double riseMps3, double keptMps2) {
+    /// That keeps what slowed it before.
+    StopCurve(double entryMps, double driftMps2, double buildUpS, double decelerationMps2, double riseMps3) {
+        this(entryMps, driftMps2, buildUpS, decelerationMps2, riseMps3, driftMps2);
+    }
+
+    /// The same with a build-up that begins from nothing, as the worked examples of the crew's
+    /// reference have it.
+    StopCurve beginningFromNothing() {
+        return new StopCurve(entryMps, driftMps2, buildUpS, decelerationMps2, riseMps3, 0);
+    }
+
     /// Distance from onset to rest.
     double distanceM() {
         double tau = restAfterBuildUpS();
@@ -24,7 +37,7 @@ record StopCurve(double entryMps, double driftMps2, double buildUpS, double dece
             return entryMps * u + driftMps2 * u * u / 2;
         }
         if (u <= buildUpS) {
-            return entryMps * u - decelerationMps2 * u * u * u / (6 * buildUpS);
+            return entryMps * u + keptMps2 * u * u / 2 - gainedMps2() * u * u * u / (6 * buildUpS);
         }
         return atBuildUpEndM() + brakingM(Math.min(u - buildUpS, restAfterBuildUpS()));
     }
@@ -48,23 +61,31 @@ record StopCurve(double entryMps, double driftMps2, double buildUpS, double dece
 
     /// The same stop without any build-up.
     StopCurve withoutBuildUp() {
-        return new StopCurve(entryMps, driftMps2, 0, decelerationMps2, riseMps3);
+        return new StopCurve(entryMps, driftMps2, 0, decelerationMps2, riseMps3, keptMps2);
     }
 
     /// When the speed has fallen to a value, from onset.
     double reachesS(double speedMps) {
         if (speedMps >= afterBuildUpMps()) {
-            return Math.sqrt(2 * buildUpS * (entryMps - speedMps) / decelerationMps2);
+            // Of g·u²/(2·t) − k·u = v₀ − v the positive root.
+            double perS = gainedMps2() / buildUpS;
+            double loss = entryMps - speedMps;
+            return (keptMps2 + Math.sqrt(keptMps2 * keptMps2 + 2 * perS * loss)) / perS;
         }
         return buildUpS + fallS(afterBuildUpMps() - speedMps);
     }
 
+    /// What the brakes add to what slowed the bike before.
+    private double gainedMps2() {
+        return decelerationMps2 + keptMps2;
+    }
+
     private double afterBuildUpMps() {
-        return entryMps - decelerationMps2 * buildUpS / 2;
+        return entryMps + (keptMps2 - decelerationMps2) * buildUpS / 2;
     }
 
     private double atBuildUpEndM() {
-        return entryMps * buildUpS - decelerationMps2 * buildUpS * buildUpS / 6;
+        return entryMps * buildUpS + (2 * keptMps2 - decelerationMps2) * buildUpS * buildUpS / 6;
     }
 
     private double restAfterBuildUpS() {

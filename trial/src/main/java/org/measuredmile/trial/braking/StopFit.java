@@ -107,9 +107,19 @@ final class StopFit {
 
     /// Fits with given start values, priors and bounds; for the reference examples.
     static Result fit(Channel samples, double sigmaMps, double restMps, List<Parameter> parameters) {
+        return fit(samples, sigmaMps, restMps, parameters, StopFit::curveOf);
+    }
+
+    /// What curve parameters make.
+    interface Curves {
+        StopCurve of(double[] parameters);
+    }
+
+    /// The same with another model of the build-up.
+    static Result fit(Channel samples, double sigmaMps, double restMps, List<Parameter> parameters, Curves curves) {
         double[] times = samples.timesS();
         ModelFit.Model model = values -> {
-            var curve = curveOf(values);
+            var curve = curves.of(values);
             double[] shown = new double[times.length];
             for (int i = 0; i < shown.length; i++) {
                 shown[i] = shown(curve, times[i] - values[ONSET], values[FILTER], restMps);
@@ -119,7 +129,7 @@ final class StopFit {
         return switch (ModelFit.fit(samples.values(), sigmaMps, model, parameters)) {
             case ModelFit.Outcome.Settled settled ->
                 new Result.Good(new Fitted(
-                        curveOf(settled.values()),
+                        curves.of(settled.values()),
                         settled.values()[ONSET],
                         settled.values()[FILTER],
                         restMps,
@@ -134,7 +144,7 @@ final class StopFit {
         return Math.sqrt(mean * mean + restMps * restMps);
     }
 
-    private static StopCurve curveOf(double[] p) {
+    static StopCurve curveOf(double[] p) {
         return new StopCurve(p[ENTRY], p[DRIFT], Math.max(p[BUILD_UP], 1e-6), p[DECELERATION], p[RISE]);
     }
 

@@ -5,7 +5,8 @@ import org.measuredmile.recording.motion.InertialStop;
 /// Something that follows from a traced stop, and the parts of its uncertainty that all runs of a day share.
 ///
 /// Unit: those of the value; `fromBuildUp`, `fromRise` and `fromFilter` are what the priors of the fit leave open,
-/// `fromScale` what the accelerometer's scale and pitch do, `fromOnset` what its reading of the onset does.
+/// `fromScale` what the accelerometer's scale and pitch do, `fromOnset` what an unknown dive of the fork does to the
+/// onset.
 interface StopValue {
     double value();
 
@@ -31,15 +32,16 @@ interface StopValue {
             implements StopValue {
         static Inertial of(InertialStop.Known stop, InertialStop.Known.Quantity quantity) {
             var derived = stop.derive(quantity);
-            double later = quantity.of(stop.curve(), stop.onsetS() + BrakingRules.ONSET_COMMON_S);
-            double shared = StrictMath.hypot(derived.fromFilter(), derived.fromScale());
+            double later = quantity.of(stop.curve(), stop.onsetS() + stop.onsetFromDiveSd());
+            double fromOnset = Math.abs(later - derived.value());
+            double shared = StrictMath.hypot(StrictMath.hypot(derived.fromFilter(), derived.fromScale()), fromOnset);
             double whole = derived.standardUncertainty();
             return new Inertial(
                     derived.value(),
                     Math.sqrt(Math.max(0, whole * whole - shared * shared)),
                     derived.fromFilter(),
                     derived.fromScale(),
-                    Math.abs(later - derived.value()));
+                    fromOnset);
         }
 
         @Override

@@ -67,8 +67,9 @@ record TraceValues(TracedStop stop, double nominalMps, double slope) {
     Optional<TakeUp> takeUp(Optional<Instrument> instrument) {
         if (stop.leverS().isPresent() && stop.sharp().isPresent() && stop.oneClock()) {
             var sharp = stop.sharp().get();
-            return Optional.of(new TakeUp(
-                    sharp.onsetS() - stop.leverS().getAsDouble(), sharp.onsetSd(), BrakingRules.ONSET_COMMON_S));
+            double alike = sharp.onsetFromDiveSd();
+            double own = Math.sqrt(Math.max(0, sharp.onsetSd() * sharp.onsetSd() - alike * alike));
+            return Optional.of(new TakeUp(sharp.onsetS() - stop.leverS().getAsDouble(), own, alike));
         }
         if (stop.leverS().isEmpty() || !knowsDelay(instrument)) {
             return Optional.empty();

@@ -49,9 +49,7 @@ record TracedStop(
 
     /// The stop by accelerometer and satellite speed, where there is one.
     Optional<InertialStop.Known> sharp() {
-        return inertial.flatMap(one -> one instanceof InertialStop.Known known
-                ? Optional.of(known.earlier(BrakingRules.ONSET_LATE_S))
-                : Optional.empty());
+        return inertial.flatMap(one -> one instanceof InertialStop.Known known ? Optional.of(known) : Optional.empty());
     }
 
     /// What the speed was measured by.

@@ -252,7 +252,7 @@ class AssistSpeedTest {
     void typedSpeedsBothWaysGiveTheirMeanWithTheDisplaysStep() {
         var outcome = GivenDay.of(new AssistSpeed())
                 .bikeLevels(5)
-                .wind(0.5)
+                .wind(0)
                 .run("a1", "level=5", "out")
                 .reading("a1", "speed", "24.6 km/h")
                 .run("a2", "level=5", "back")
@@ -264,6 +264,23 @@ class AssistSpeedTest {
         assertThat(figure.value()).isCloseTo(6.888889, within(1e-6));
         assertThat(figure.budget()).anyMatch(part -> part.input().equals("step of the display"));
         assertThat(outcome.runs().getLast().reason()).contains("no speed was written down");
+    }
+
+    /// By P = v·(105·9.81·0.009 + ½·1.2·0.6·(v + w)²) in the head: about 0.2 % of v for each (m/s)² along the road.
+    @Test
+    void aWindAlikeBothWaysTakesMoreThanItGivesBack() {
+        var figure = figure(
+                GivenDay.of(new AssistSpeed())
+                        .bikeLevels(5)
+                        .wind(2)
+                        .run("a1", "level=5", "out")
+                        .reading("a1", "speed", "22 km/h")
+                        .run("a2", "level=5", "back")
+                        .reading("a2", "speed", "26 km/h")
+                        .reduced(),
+                key(5, "highest"));
+        assertThat(figure.value()).isBetween(24 / 3.6 - 0.06, 24 / 3.6 - 0.01);
+        assertThat(figure.assumed()).anyMatch(one -> one.startsWith("the written wind of 2.00 m/s"));
     }
 
     @Test

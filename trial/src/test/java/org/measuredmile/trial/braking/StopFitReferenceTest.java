@@ -42,8 +42,10 @@ class StopFitReferenceTest {
         return new Channel(ChannelKind.SPEED, "speed", "m/s", new Channel.Series(times, A2));
     }
 
+    /// The examples' build-up begins from nothing whatever slowed the bike before; the trial's begins from that.
     private static StopFit.Fitted fitted(List<Parameter> parameters) {
-        return switch (StopFit.fit(samples(), 0.087, 0.04, parameters)) {
+        StopFit.Curves curves = values -> StopFit.curveOf(values).beginningFromNothing();
+        return switch (StopFit.fit(samples(), 0.087, 0.04, parameters, curves)) {
             case StopFit.Result.Good(var fitted) -> fitted;
             case StopFit.Result.Bad(var why) -> throw new AssertionError(why);
         };
@@ -82,6 +84,27 @@ class StopFitReferenceTest {
         parameters.set(StopFit.FILTER, Parameter.fixed("receiver's filter", 0.2));
         var fit = fitted(parameters);
         assertThat(atTwentyMph(fit.curve().distanceM(), fit.curve().entryMps())).isCloseTo(7.227, within(0.01));
+    }
+
+    /// By steps of a tenth of a millisecond through v̇ = k + (−a − k)·u/t, then −a − j·(u − t).
+    @Test
+    void whatSlowedTheBikeBeforeGoesOnUntilTheBrakesHaveTakenOver() {
+        double step = 1e-4;
+        double speed = 9.08;
+        double metres = 0;
+        for (int i = 0; speed > 0; i++) {
+            double u = (i + 0.5) * step;
+            double change = u < 0.2226 ? -0.12 + (-6.318 + 0.12) * u / 0.2226 : -6.318 - 0.114 * (u - 0.2226);
+            metres += (speed + change * step / 2) * step;
+            speed += change * step;
+        }
+        var curve = new StopCurve(9.08, -0.12, 0.2226, 6.318, 0.114);
+        assertThat(curve.distanceM()).isCloseTo(metres, within(0.001));
+        assertThat(curve.positionM(curve.durationS())).isCloseTo(metres, within(0.001));
+        assertThat(curve.beginningFromNothing().distanceM()).isGreaterThan(metres + 0.01);
+        double soonS = curve.reachesS(9.0);
+        double gone = 0.12 * soonS + (6.318 - 0.12) * soonS * soonS / (2 * 0.2226);
+        assertThat(gone).isCloseTo(0.08, within(1e-9));
     }
 
     @Test

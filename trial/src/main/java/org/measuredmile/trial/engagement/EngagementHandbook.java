@@ -22,8 +22,8 @@ final class EngagementHandbook {
                             + " with a step p of 0.15 s for the rider's own push.",
                     "Every begin on a grid of 10 ms and every ramp from 0.02 to 0.55 s is weighed by its"
                             + " likelihood; the mean"
-                            + " and 1.15 times the spread of that are the result. A change under 0.12 m/s², or one that does not"
-                            + " stand out of the noise six times, is refused.",
+                            + " and 1.15 times the spread of that are the result. A change under 0.12 m/s², or"
+                            + " one that does not stand out of the noise six times, is refused.",
                     "By video: count frames; a variable frame rate is refused. By a watch each run is good to"
                             + " 0.10 s.",
                     "The overrun's distance is the speed's integral over it, or, from a speed read when the"

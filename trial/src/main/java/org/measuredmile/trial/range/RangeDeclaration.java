@@ -220,8 +220,12 @@ final class RangeDeclaration {
                                         "energy at the wall per distance {ride}")
                                 .meanOf("ride", "rides"))
                         .by("level", "levelRole")
-                        .scatter(new Scatter(0.03, 8, 0.05, 8, true)))
-                .figure(of("cost-per-distance", "cost per distance", QuantityKind.MONEY_PER_DISTANCE, Better.LESS)
+                        .scatter(new Scatter(0.03, 8, 0.05, 8, true)));
+        costs(builder);
+    }
+
+    private static void costs(Declaration.Builder builder) {
+        builder.figure(of("cost-per-distance", "cost per distance", QuantityKind.MONEY_PER_DISTANCE, Better.LESS)
                         .says(Saying.of(
                                         "{ride}, by the price of energy that day, {bike} cost {value}",
                                         "cost per distance {ride}")

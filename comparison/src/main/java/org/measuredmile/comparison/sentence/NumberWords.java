@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 
 /// Numbers in words, as they are said aloud in British English.
 ///
-/// Shape: whole numbers up to 999,999; decimals digit by digit after "point", exact halves and quarters as such.
+/// Shape: whole numbers up to 999,999,999; decimals digit by digit after "point", exact halves and quarters as such.
 /// Error: IllegalArgumentException for a number beyond that.
 final class NumberWords {
     private static final String[] SMALL = {
@@ -47,7 +47,7 @@ final class NumberWords {
         "eleventh",
         "twelfth"
     };
-    private static final int LARGEST = 999_999;
+    private static final int LARGEST = 999_999_999;
     /// Written numbers up to this are words.
     static final int LAST_WORD = 12;
 
@@ -75,7 +75,10 @@ final class NumberWords {
         if (number < 1000) {
             return SMALL[(int) (number / 100)] + " hundred" + rest(number % 100);
         }
-        return whole(number / 1000) + " thousand" + rest(number % 1000);
+        if (number < 1_000_000) {
+            return whole(number / 1000) + " thousand" + rest(number % 1000);
+        }
+        return whole(number / 1_000_000) + " million" + rest(number % 1_000_000);
     }
 
     private static String rest(long number) {

@@ -27,6 +27,8 @@ class NumberWordsTest {
         "2047, two thousand and forty-seven",
         "2147, two thousand one hundred and forty-seven",
         "9999, nine thousand nine hundred and ninety-nine",
+        "3900000, three million nine hundred thousand",
+        "20000001, twenty million and one",
         "-3, minus three",
     })
     void saysWholeNumbers(long number, String words) {
@@ -89,6 +91,6 @@ class NumberWordsTest {
 
     @Test
     void refusesWhatItHasNoWordsFor() {
-        assertThatThrownBy(() -> NumberWords.whole(1_000_000)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> NumberWords.whole(1_000_000_000)).isInstanceOf(IllegalArgumentException.class);
     }
 }

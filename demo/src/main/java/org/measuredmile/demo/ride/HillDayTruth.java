@@ -31,9 +31,9 @@ record HillDayTruth(
     static final double AIR_KG_PER_M3 = 1.183;
     private static final double RUN_SD = 0.013;
     private static final double REFERENCE_KG = 80;
-    /// What five pairs of coasts leave open of rolling and air together at best, relative (see
+    /// What five pairs of coasts by a watch leave open of rolling and air together at best, relative (see
     /// [SimulatedCoastDown]).
-    private static final double COASTS_SD = 0.06 / Math.sqrt(5);
+    private static final double COASTS_SD = 0.066 / Math.sqrt(5);
     private static final int STARTS = 6;
     private static final double STEP = 0.01;
 

@@ -152,7 +152,7 @@ public final class CoverageStudy {
                 tally.heldThisDay,
                 tally.heldAnyDay,
                 mean(tally.errors),
-                mean(tally.errors) / mean(tally.uncertainties),
+                mean(tally.differences) / mean(tally.uncertainties),
                 new Coverage.HalfWidths(median(tally.thisDay), median(tally.bestThisDay)),
                 new Coverage.HalfWidths(median(tally.anyDay), median(tally.bestAnyDay)),
                 ScatterDeciles.of(tally.byScatter));
@@ -175,6 +175,7 @@ public final class CoverageStudy {
         private int heldThisDay;
         private int heldAnyDay;
         private final List<Double> errors = new ArrayList<>();
+        private final List<Double> differences = new ArrayList<>();
         private final List<Double> uncertainties = new ArrayList<>();
         private final List<Double> thisDay = new ArrayList<>();
         private final List<Double> anyDay = new ArrayList<>();
@@ -192,7 +193,10 @@ public final class CoverageStudy {
             heldThisDay += holds(found.thisDay(), truth.thisDay());
             heldAnyDay += holds(found.anyDay(), truth.anyDay());
             errors.add(found.value() / truth.thisDay() - 1);
-            uncertainties.add(found.thisDay().standard() / Math.abs(truth.thisDay()));
+            // Not relative: of a value that leans on what is usual, as it should where little was measured, value over
+            // truth is above one on average though value less truth is not different from nothing.
+            differences.add(found.value() - truth.thisDay());
+            uncertainties.add(found.thisDay().standard());
             thisDay.add(found.thisDay().interval95().halfWidth());
             anyDay.add(found.anyDay().interval95().halfWidth());
             bestThisDay.add(normal * truth.sdThisDay());

@@ -72,8 +72,8 @@ final class StandingStartRules {
     /// Change of acceleration for each metre a second of speed and of wind along the road, 1/m: ρ·C_dA/m of a
     /// rider of 80 kg on a bike of 28 kg.
     static final double DRAG_PER_M = 0.0064;
-    /// Deceleration by rolling, m/s²: 0.009 of the weight, what is usual of a tyre of unknown width, over the mass with
-    /// its turning wheels.
+    /// Deceleration by rolling, m/s²: 0.009 of the weight, what is usual of a tyre of unknown width, over the
+    /// mass with its turning wheels.
     static final double ROLLING_MPS2 = 0.086;
     /// Wind along the road: feared when none was written down, and the share of a written one.
     static final double UNKNOWN_WIND_MPS = 1.5;

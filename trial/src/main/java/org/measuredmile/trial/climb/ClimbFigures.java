@@ -224,7 +224,8 @@ final class ClimbFigures {
             Variant variant,
             ClimbGroup group,
             Function<ClimbRun, Optional<Double>> take) {
-        var mean = RunMean.of(Climb.DECLARATION, "climb." + name, variant, input.scatter());
+        var mean = RunMean.of(Climb.DECLARATION, "climb." + name, variant, input.scatter())
+                .withMatchedTails();
         for (var run : group.runs()) {
             var value = run.counts() ? take.apply(run) : Optional.<Double>empty();
             String why = run.counts() ? "this run does not tell it" : run.reason();

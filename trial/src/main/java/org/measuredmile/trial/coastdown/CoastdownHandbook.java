@@ -27,7 +27,7 @@ final class CoastdownHandbook {
                     "The figures are means over the pairs, and their scatter is the pairs' own, moderated by that of "
                             + "earlier days: gusts, not samples, are the noise.",
                     "Gusts and changes of wind within a pair add to the mean of (v + w)² as if they were "
-                            + "rolling: 0.25 ± "
+                            + "rolling: 0.32 ± "
                             + "0.12 m²/s² is taken off.",
                     "Mass, turning mass, air density and the scale of the speed are common to all pairs and added "
                             + "whole. Force and both coefficients are published; their correlation goes to the trials "
@@ -44,11 +44,11 @@ final class CoastdownHandbook {
                     "JCGM 100:2008, 4.2 and 5.2 (means, correlated inputs)"),
             "Five pairs on a level road in still air of 20 °C, 100 kPa and 50 % humidity (1.183 kg/m³), 105 kg in all: "
                     + "the fits gave C_rr 0.0081, 0.0076, 0.0085, 0.0079, 0.0083 and C_dA 0.585, 0.630, 0.560, 0.605, "
-                    + "0.590 m². For gusts ½ρ·C_dA·0.25 m²/s², some 0.09 N, is taken off the rolling force. At 20 km/h "
-                    + "the pairs then say 18.94, 19.24, 18.90, 19.09 and 19.23 N: mean 19.08 N. Their own scatter, "
-                    + "0.16 N, moderated by that of earlier days (6.2 %, worth 12 pairs), gives 0.460 N for "
+                    + "0.590 m². For gusts ½ρ·C_dA·0.32 m²/s², some 0.11 N, is taken off the rolling force. At 20 km/h "
+                    + "the pairs then say 18.91, 19.21, 18.87, 19.07 and 19.21 N: mean 19.06 N. Their own scatter, "
+                    + "0.16 N, moderated by that of earlier days (6.2 %, worth 12 pairs), gives 0.459 N for "
                     + "the mean of "
-                    + "five. The means of the coefficients are 0.00799 and 0.594 m².",
+                    + "five. The means of the coefficients are 0.00797 and 0.594 m².",
             "Cannot be told: the drag of a hub from that of the tyres, a grade from a wind, the "
                     + "rolling coefficient to better than some 10 % outdoors. Tyre pressure, tyre temperature and "
                     + "posture change the result: write them down.");

@@ -53,9 +53,9 @@ final class CoastdownRules {
     static final double MOST_ROLLING = 0.03;
     static final double LEAST_DRAG_AREA_M2 = 0.2;
     static final double MOST_DRAG_AREA_M2 = 1.2;
-    /// Mean square of the wind that neither a pair's own wind nor its start tells, gusts and changes from run
-    /// to run: it adds to the drag as if it were rolling. (m/s)², and its standard deviation.
-    static final double GUSTS_M2PS2 = 0.25;
+    /// Mean square of what the wind departs from the day's, by gusts and from run to run as in [#GUSTS]: it adds to
+    /// the drag as if it were rolling. (m/s)², and its standard deviation.
+    static final double GUSTS_M2PS2 = 0.4 * 0.4 + 0.4 * 0.4;
     static final double GUSTS_SD_M2PS2 = 0.12;
     /// Relative scale of a speed without a calibration.
     static final double RECEIVER_SCALE = 0.002;

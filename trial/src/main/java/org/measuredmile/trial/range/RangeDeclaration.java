@@ -48,6 +48,7 @@ final class RangeDeclaration {
                 .variant(new VariantKey("level", "level", List.of(), ""))
                 .variant(LevelRole.KEY)
                 .variant(band())
+                .variant(new VariantKey("price", "with a kilowatt-hour at", List.of(), "").foundByTheTrial())
                 .variant(new VariantKey(
                                 "at", "conditions", List.of(new Choice("reference", "at reference conditions")), "")
                         .foundByTheTrial());
@@ -230,7 +231,7 @@ final class RangeDeclaration {
                                         "{ride}, by the price of energy that day, {bike} cost {value}",
                                         "cost per distance {ride}")
                                 .meanOf("ride", "rides"))
-                        .by("level", "levelRole")
+                        .by("level", "levelRole", "price")
                         .meaning("energy at the wall times its price, in the money of that price; nothing else")
                         .scatter(new Scatter(0.03, 8, 0.05, 8, true)))
                 .figure(of(

@@ -117,22 +117,20 @@ final class RangeFigures {
                         ride -> atWall(ride).perMetre(),
                         ride -> atWall(ride).parts())
                 .ifPresent(figures::add);
-        var price = input.readings().ofDay("energy-price");
-        if (price.isEmpty()) {
-            return;
-        }
-        double perJoule = price.get().si();
+        EnergyPrice.of(input).ifPresent(this::money);
+    }
+
+    private void money(EnergyPrice price) {
         mean(
                         "cost-per-distance",
-                        level,
+                        level.with("price", price.label()),
                         rides,
                         ride -> charged(ride)
                                 .map(one -> OptionalDouble.of(
-                                        perJoule * one.perMetre().orElseThrow()))
+                                        price.perJoule() * one.perMetre().orElseThrow()))
                                 .orElse(OptionalDouble.empty()),
                         ride -> charged(ride).map(AtWall::parts).orElse(List.of()))
-                .map(figure -> figure.assuming("the price of energy as written: "
-                        + price.get().reading().value()))
+                .map(figure -> figure.assuming("the price of energy as written: " + price.written()))
                 .ifPresent(figures::add);
     }
 

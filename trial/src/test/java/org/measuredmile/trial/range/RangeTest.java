@@ -103,7 +103,7 @@ class RangeTest {
         var ride = day("assistance-ended").reading("g", "distance", "42.0 km").reading("g", "wall-energy", "0.50 kWh");
         assertThat(keys(ride.reduced())).noneMatch(one -> one.contains("cost"));
         var outcome = ride.reading("", "energy-price", "0.30 EUR/kWh").reduced();
-        var cost = figure(outcome, "range.cost-per-distance" + THROTTLE);
+        var cost = figure(outcome, "range.cost-per-distance" + THROTTLE + " price=0.3-EUR");
         assertThat(cost.value()).isCloseTo(0.15 / 42_000, within(1e-12));
         assertThat(cost.assumed()).anyMatch(one -> one.contains("0.30 EUR/kWh"));
         var wall = figure(outcome, "range.wall-energy-per-distance" + THROTTLE);
@@ -119,7 +119,7 @@ class RangeTest {
                 .recording(log("battery.csv", 3000, 0), "", "g")
                 .reduced();
         var spent = figure(outcome, "range.energy-per-distance" + THROTTLE);
-        var cost = figure(outcome, "range.cost-per-distance" + THROTTLE);
+        var cost = figure(outcome, "range.cost-per-distance" + THROTTLE + " price=0.3-EUR");
         assertThat(cost.value()).isCloseTo(spent.value() / 0.87 * 0.30 / 3.6e6, within(1e-12));
         assertThat(cost.thisDay().standard() / cost.value())
                 .isGreaterThan(spent.thisDay().standard() / spent.value());

@@ -39,7 +39,7 @@ final class RangeHandbook {
                             + " day's coast-down or what is usual. λ = 0.75 ± 0.12 of an ascent is not given"
                             + " back. 20,000"
                             + " draws; each uses one road load for both; what the efficiency changes by is 6 % of the"
-                            + " ratio's logarithm.",
+                            + " ratio's logarithm. The figure is the mean over the draws (JCGM 101, 7.6).",
                     "No figure at reference where the ratio is beyond a factor of 1.49 either way, where the"
                             + " rider alone"
                             + " nearly suffices, or where the speeds are not known.",

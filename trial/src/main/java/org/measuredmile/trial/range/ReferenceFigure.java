@@ -48,7 +48,7 @@ final class ReferenceFigure {
     }
 
     private double times() {
-        return isCost ? 1 / ratio.best() : ratio.best();
+        return isCost ? ratio.expectedInverse() : ratio.expected();
     }
 
     Figure figure() {

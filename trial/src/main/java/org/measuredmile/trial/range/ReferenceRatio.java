@@ -110,6 +110,22 @@ record ReferenceRatio(double best, double[] draws, double referenceJPerM, double
                 : "";
     }
 
+    /// The mean over what the ratio may be, and that of its inverse: with inputs that are known to a third,
+    /// neither is the ratio of the mean inputs.
+    ///
+    /// Source: JCGM 101:2008, 7.6: the estimate is the mean of the values drawn.
+    double expected() {
+        return Arrays.stream(draws).filter(Double::isFinite).average().orElse(best);
+    }
+
+    double expectedInverse() {
+        return Arrays.stream(draws)
+                .filter(Double::isFinite)
+                .map(ratio -> 1 / ratio)
+                .average()
+                .orElse(1 / best);
+    }
+
     /// The standard uncertainty of the ratio alone, relative.
     double relativeSd() {
         double[] finite = Arrays.stream(draws).filter(Double::isFinite).toArray();

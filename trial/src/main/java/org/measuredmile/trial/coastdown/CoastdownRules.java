@@ -55,7 +55,7 @@ final class CoastdownRules {
     static final double MOST_DRAG_AREA_M2 = 1.2;
     /// Mean square of what the wind departs from the day's, by gusts and from run to run as in [#GUSTS]: it adds to
     /// the drag as if it were rolling. (m/s)², and its standard deviation.
-    static final double GUSTS_M2PS2 = 0.4 * 0.4 + 0.4 * 0.4;
+    static final double GUSTS_M2PS2 = GUSTS.sdMps() * GUSTS.sdMps() + GUSTS.changeMps() * GUSTS.changeMps();
     static final double GUSTS_SD_M2PS2 = 0.12;
     /// Relative scale of a speed without a calibration.
     static final double RECEIVER_SCALE = 0.002;

@@ -3,6 +3,7 @@ package org.measuredmile.trial.standingstart;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeSet;
 import org.measuredmile.quantity.budget.Contribution;
 import org.measuredmile.quantity.statistics.LineFit;
 import org.measuredmile.recording.Channel;
@@ -37,11 +38,8 @@ final class HighestSpeed {
     static Optional<Figure> of(TrialInput input, String drive, List<StartRun> runs) {
         var mean = RunMean.of(
                 StandingStart.DECLARATION, "standingstart.highest-speed", Variant.of("drive", drive), input.scatter());
-        long ways = runs.stream()
-                .filter(run -> levelMps(run).isPresent())
-                .map(run -> run.run().direction())
-                .distinct()
-                .count();
+        var ways = new TreeSet<String>();
+        Optional<TracedStart> first = Optional.empty();
         for (var run : runs) {
             var speed = levelMps(run);
             mean.run(
@@ -52,15 +50,20 @@ final class HighestSpeed {
                             speed.isPresent() ? "" : reason(run),
                             speed),
                     run.run().direction());
+            if (speed.isPresent()) {
+                ways.add(run.run().direction());
+                first = first.or(run::traced);
+            }
         }
         if (!mean.hasRuns()) {
             return Optional.empty();
         }
-        mean.common(Contribution.typeB(
-                        "scale of the speed, not calibrated", mean.value() * StandingStartRules.RECEIVER_SCALE))
+        var start = first.orElseThrow();
+        mean.common(StandingStartBudget.scale(
+                        input.instrumentOf(start.recording()), start.source().kind(), mean.value()))
                 .common(Contribution.typeB("highest of several means", HIGHEST_OF_SEVERAL_MPS))
                 .assumed("level road, within 0.3 %");
-        if (ways < 2) {
+        if (ways.size() < 2) {
             double windMps = input.readings()
                     .ofDay("wind-speed")
                     .map(one -> one.si() * StandingStartRules.ALONG_SHARE)

@@ -228,7 +228,8 @@ final class StandingStartBudget {
         return List.of(scale(instrument, start.source().kind(), Math.abs(sensitivity) * group.tracedShare()));
     }
 
-    private static Contribution scale(Optional<Instrument> instrument, SpeedSource.Kind kind, double sensitivity) {
+    /// What the scale of a speed adds, by its calibration where it has one.
+    static Contribution scale(Optional<Instrument> instrument, SpeedSource.Kind kind, double sensitivity) {
         var calibration = instrument.flatMap(Instrument::calibration);
         if (calibration.isPresent()) {
             String id = "calibration of " + instrument.orElseThrow().id();

@@ -36,6 +36,11 @@ class HighestSpeedTest {
         assertThat(figure.value()).isCloseTo(9.499, within(0.05));
         assertThat(figure.thisDay().interval95().contains(9.499)).isTrue();
         assertThat(figure.counted()).isEqualTo(2);
+        // A receiver that nobody calibrated: 0.2 % of 9.5 m/s, house value.
+        assertThat(figure.budget())
+                .filteredOn(one -> one.input().equals("scale of the receiver speed (not calibrated)"))
+                .singleElement()
+                .satisfies(one -> assertThat(one.standardUncertainty()).isCloseTo(0.019, within(0.001)));
     }
 
     @Test
